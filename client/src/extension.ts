@@ -1,0 +1,22 @@
+/**
+ * The extension's entry: it starts the language server and names two commands. Everything about sketches and hardware
+ * is the server's; nothing is analysed here.
+ */
+import * as vscode from 'vscode';
+import { ServerClient } from './server-client';
+
+let server: ServerClient | undefined;
+
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const client = new ServerClient(context);
+  server = client;
+  context.subscriptions.push(
+    vscode.commands.registerCommand('wiretrue.restartServer', () => client.restart()),
+    vscode.commands.registerCommand('wiretrue.showLog', () => client.showLog()),
+  );
+  await client.start();
+}
+
+export async function deactivate(): Promise<void> {
+  await server?.stop();
+}

@@ -1,0 +1,115 @@
+/**
+ * The language server's life: start, restart, and a clear word where it cannot be kept alive. The library under this
+ * would restart a dying server in silence and then give up with a message that offers nothing to do.
+ */
+import * as vscode from 'vscode';
+import {
+  CloseAction,
+  type DocumentSelector,
+  ErrorAction,
+  LanguageClient,
+  RevealOutputChannelOn,
+  TransportKind,
+} from 'vscode-languageclient/node';
+import { DeathCount } from './death-count';
+
+/** By pattern too: an editor may know `.ino` or `.jsonc` under another language, or under none. */
+const documentSelector: DocumentSelector = [
+  { scheme: 'file', language: 'cpp' },
+  { scheme: 'file', language: 'c' },
+  { scheme: 'file', pattern: '**/*.ino' },
+  { scheme: 'file', pattern: '**/hardware.jsonc' },
+];
+
+export class ServerClient {
+  private readonly channel = vscode.window.createOutputChannel('Wiretrue');
+  private readonly deaths = new DeathCount();
+  private client: LanguageClient | undefined;
+
+  constructor(private readonly context: vscode.ExtensionContext) {
+    context.subscriptions.push(this.channel);
+  }
+
+  /** Starts the server; where it does not start, says so with the ways on. Never rejects. */
+  async start(): Promise<void> {
+    const client = this.createClient();
+    this.client = client;
+    try {
+      await client.start();
+    } catch (error) {
+      this.channel.appendLine(error instanceof Error ? (error.stack ?? error.message) : String(error));
+      this.offer('Wiretrue could not start its language server, so nothing is being checked.');
+    }
+  }
+
+  async stop(): Promise<void> {
+    const { client } = this;
+    this.client = undefined;
+    if (client?.needsStop() === true) {
+      try {
+        await client.stop();
+      } catch (error) {
+        // A server that hangs or has died cannot say goodbye; the library ends its process.
+        this.channel.appendLine(`The server did not stop in good order: ${String(error)}`);
+      }
+    }
+  }
+
+  async restart(): Promise<void> {
+    await this.stop();
+    this.deaths.forget();
+    await this.start();
+  }
+
+  showLog(): void {
+    this.channel.show(true);
+  }
+
+  private createClient(): LanguageClient {
+    const module = this.context.asAbsolutePath('server/dist/server.js');
+    return new LanguageClient(
+      'wiretrue',
+      'Wiretrue',
+      {
+        run: { module, transport: TransportKind.ipc },
+        debug: {
+          module,
+          transport: TransportKind.ipc,
+          options: { execArgv: ['--nolazy', '--inspect=6009'] },
+        },
+      },
+      {
+        documentSelector,
+        outputChannel: this.channel,
+        revealOutputChannelOn: RevealOutputChannelOn.Never,
+        // Its message would come beside ours.
+        initializationFailedHandler: () => false,
+        errorHandler: {
+          error: () => ({ action: ErrorAction.Continue, handled: true }),
+          closed: () => this.onDeath(),
+        },
+      },
+    );
+  }
+
+  private onDeath() {
+    if (this.deaths.add(Date.now())) {
+      this.channel.appendLine('The server has ended and is started again.');
+      return { action: CloseAction.Restart, handled: true };
+    }
+    this.offer('The language server of Wiretrue keeps ending, so nothing is being checked.');
+    return { action: CloseAction.DoNotRestart, handled: true };
+  }
+
+  private offer(message: string): void {
+    const restart = 'Restart';
+    const showLog = 'Show log';
+    vscode.window.showErrorMessage(message, restart, showLog).then((choice) => {
+      if (choice === restart) {
+        void this.restart();
+      } else if (choice === showLog) {
+        this.showLog();
+      }
+    });
+  }
+}

@@ -1,0 +1,65 @@
+// Bundles the three programs of the product: the extension, the language server and the command line. With --watch it
+// stays and bundles again after every change. The parsers stay outside the bundles: they load native code and WebAssembly
+// from their own packages.
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build, context } from 'esbuild';
+
+const root = resolve(fileURLToPath(import.meta.url), '../../..');
+const watch = process.argv.includes('--watch');
+
+const common = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  sourcemap: true,
+  sourcesContent: false,
+  logLevel: 'info',
+};
+
+// A CommonJS bundle has no import.meta; what reads its URL gets that of the bundle.
+const importMeta = {
+  define: { 'import.meta.url': 'bundleUrl' },
+  banner: { js: "const bundleUrl = require('node:url').pathToFileURL(__filename).href;" },
+};
+
+const parsers = ['tree-sitter', 'tree-sitter-cpp', 'web-tree-sitter'];
+
+const programs = [
+  {
+    ...common,
+    entryPoints: ['client/src/extension.ts'],
+    outfile: 'client/dist/extension.js',
+    external: ['vscode'],
+  },
+  {
+    ...common,
+    ...importMeta,
+    entryPoints: ['server/src/lsp/run.ts'],
+    outfile: 'server/dist/server.js',
+    external: parsers,
+  },
+  {
+    ...common,
+    ...importMeta,
+    // esbuild keeps the entry's own #! line in front of the banner.
+    entryPoints: ['server/src/cli/main.ts'],
+    outfile: 'server/dist/cli.js',
+    external: parsers,
+  },
+];
+
+for (const options of programs) {
+  const [entry] = options.entryPoints;
+  if (!existsSync(join(root, entry))) {
+    console.error(`${entry} is missing: ${options.outfile} is not built`);
+    process.exitCode = 1;
+  } else if (watch) {
+    await (await context(options)).watch();
+  } else {
+    await build(options);
+  }
+}

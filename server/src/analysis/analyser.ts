@@ -1,0 +1,181 @@
+/**
+ * The façade over everything below: texts go in, a snapshot comes out that answers an editor's questions. Synchronous
+ * and without files, clocks or protocol. What it keeps between calls is the last good build of each manifest and the
+ * solved operating points.
+ */
+import type { Build } from '../base/build';
+import type { Finding, Fix } from '../base/finding';
+import type { SketchFacts } from '../base/pin-use';
+import type { Problem, Read } from '../base/read';
+import type { Span } from '../base/span';
+import { solveNetwork } from '../circuit';
+import { describeManifestKey, readManifest } from '../hardware';
+import { rules } from '../rules/generated/registry';
+import type { Subject } from '../rules/subject';
+import { type ParsedFile, readSketch } from '../sketch';
+import { describePart } from './hover-part';
+import { describePin, describeUse } from './hover-pin';
+import { type LibraryTexts, openLibrary } from './library';
+import { findDefinition, findPlace } from './places';
+import { rememberPoints } from './points';
+import { type RuleFault, runRules } from './run-rules';
+import { joinSubject, readingSubject } from './subject';
+import { plain } from './words';
+
+/** One sketch folder: the manifest and the sources in the order the build joins them, the main tab first. */
+export interface ProjectInput {
+  readonly manifest?: { readonly file: string; readonly text: string };
+  readonly sources: readonly Pick<ParsedFile, 'file' | 'text' | 'form'>[];
+}
+
+export interface Hover {
+  readonly span: Span;
+  readonly markdown: string;
+}
+
+/** What was known at one moment. Offsets are those of the texts that went in. */
+export interface Snapshot {
+  /** Ordered by file and place. */
+  readonly findings: readonly Finding[];
+  /** Rules that threw; the others' findings are there all the same. */
+  readonly faults: readonly RuleFault[];
+  readonly facts: SketchFacts;
+  /** Absent where no build could be read. */
+  readonly build?: Build;
+  hover(file: string, offset: number): Hover | undefined;
+  definition(file: string, offset: number): readonly Span[];
+  /** The repairs of a finding, by its key; empty where it is gone. */
+  fixes(findingKey: string): readonly Fix[];
+}
+
+export interface Analyser {
+  analyse(input: ProjectInput): Snapshot;
+}
+
+/** Manifests whose last reading and last good build are kept. */
+const keptManifests = 64;
+
+const noFacts: SketchFacts = { uses: [], pinNames: [], problems: [] };
+
+interface Kept {
+  readonly text: string;
+  readonly read: Read<Build | undefined>;
+  /** The last build that came out of a text without syntax errors, with that text. */
+  readonly good?: { readonly build: Build; readonly text: string };
+}
+
+/** @param readText gives the text of a board file beside a manifest, or undefined where there is none. */
+export function createAnalyser(texts: LibraryTexts, readText: (path: string) => string | undefined): Analyser {
+  const library = openLibrary(texts, readText);
+  const solve = rememberPoints(solveNetwork);
+  const kept = new Map<string, Kept>();
+
+  const read = (file: string, text: string): Kept => {
+    const before = kept.get(file);
+    const fresh = readManifest(file, text, library.hardware);
+    const broken = fresh.problems.some((problem) => problem.code.startsWith('syntax'));
+    const good = fresh.value && !broken ? { build: fresh.value, text } : before?.good;
+    const now: Kept = { text, read: fresh, ...(good && { good }) };
+    kept.delete(file);
+    kept.set(file, now);
+    if (kept.size > keptManifests) {
+      const oldest = kept.keys().next().value;
+      if (oldest !== undefined) kept.delete(oldest);
+    }
+    return now;
+  };
+
+  return {
+    analyse({ manifest, sources }) {
+      if (!manifest) return emptySnapshot;
+      const { read: fresh, good } = read(manifest.file, manifest.text);
+      // A half-typed manifest: the sketch is still checked against the last whole one, whose places no longer count.
+      const stale = good !== undefined && good.text !== manifest.text;
+      const build = good?.build ?? fresh.value;
+      if (!build) return snapshotOfReading(manifest.file, fresh.problems);
+      const facts = readSketch(sources, build.board.platform, library.calls);
+      const sketchTexts = sources.map(({ file, text }) => [file, text] as const);
+      const subject = joinSubject({
+        facts,
+        build,
+        texts: Object.fromEntries([...sketchTexts, [manifest.file, good?.text ?? manifest.text]]),
+        problems: [...fresh.problems, ...facts.problems],
+        solve,
+      });
+      return stale ? snapshotOfStale(subject, fresh.problems) : snapshotOf(subject);
+    },
+  };
+}
+
+const emptySnapshot: Snapshot = {
+  findings: [],
+  faults: [],
+  facts: noFacts,
+  hover: () => undefined,
+  definition: () => [],
+  fixes: () => [],
+};
+
+/** No build at all: only what the readers found. */
+function snapshotOfReading(file: string, problems: readonly Problem[]): Snapshot {
+  const reading = rules.filter((rule) => rule.needs === 'reading');
+  const results = runRules(reading, readingSubject(file, problems));
+  return { ...emptySnapshot, findings: results.findings, faults: results.faults, fixes: results.fixesOf };
+}
+
+function snapshotOf(subject: Subject): Snapshot {
+  const results = runRules(rules, subject);
+  return {
+    findings: results.findings,
+    faults: results.faults,
+    facts: subject.facts,
+    build: subject.build,
+    hover: (file, offset) => hover(subject, file, offset),
+    definition: (file, offset) => findDefinition(subject, file, offset),
+    fixes: results.fixesOf,
+  };
+}
+
+/** The sketch's findings from the last good build; of the manifest only what the readers say of its present text. */
+function snapshotOfStale(subject: Subject, problems: readonly Problem[]): Snapshot {
+  const { file } = subject.build;
+  const reading = snapshotOfReading(file, problems);
+  const whole = snapshotOf(subject);
+  const inSketch = whole.findings
+    .filter((finding) => finding.span.file !== file)
+    .map((finding) => ({ ...finding, related: finding.related.filter((place) => place.span.file !== file), fixes: [] }));
+  return {
+    ...whole,
+    findings: [...reading.findings, ...inSketch],
+    hover: (at, offset) => (at === file ? undefined : whole.hover(at, offset)),
+    definition: (at, offset) => whole.definition(at, offset).filter((span) => at !== file && span.file !== file),
+    fixes: reading.fixes,
+  };
+}
+
+function hover(subject: Subject, file: string, offset: number): Hover | undefined {
+  const place = findPlace(subject, file, offset);
+  if (!place) return file === subject.build.file ? hoverKey(subject, offset) : undefined;
+  const { span } = place;
+  switch (place.kind) {
+    case 'unresolved':
+      return { span, markdown: describeUse(place.use) };
+    case 'part':
+      return { span, markdown: describePart(subject, place.part) };
+    case 'pins': {
+      const how = place.use ? describeUse(place.use) : '';
+      // An argument in a loop can mean many pins; past a handful nobody reads on.
+      const shown = place.views.slice(0, 4).map((view) => describePin(subject, view));
+      const more = place.views.length - shown.length;
+      const missing = place.views.length === 0 ? plain(`${subject.build.board.title} has no such pin.`) : '';
+      const rest = more > 0 ? `and ${more} more pins` : '';
+      return { span, markdown: [how, ...shown, rest, missing].filter((text) => text !== '').join('\n\n') };
+    }
+  }
+}
+
+function hoverKey(subject: Subject, offset: number): Hover | undefined {
+  const text = subject.texts[subject.build.file] ?? '';
+  const found = describeManifestKey(text, offset);
+  return found && { span: { file: subject.build.file, ...found.span }, markdown: plain(found.description) };
+}

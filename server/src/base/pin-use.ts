@@ -1,0 +1,102 @@
+/**
+ * What a sketch does to pins: the boundary type between sketch/ and the rest. Pins are numbers as the core counts
+ * them; which wire hangs on a number is not known here.
+ */
+import type { Problem } from './read';
+import type { Span } from './span';
+
+/** What one call does to a pin. */
+export type PinAction =
+  | 'mode' // pinMode
+  | 'write' // digitalWrite
+  | 'read' // digitalRead
+  | 'pwm' // analogWrite
+  | 'analog-read' // analogRead
+  | 'tone' // tone
+  | 'tone-off' // noTone
+  | 'interrupt' // attachInterrupt
+  | 'servo'; // Servo.attach
+
+/** The modes a pin can be put in. */
+export type PinMode = 'input' | 'output' | 'input-pullup' | 'input-pulldown';
+
+/** A whole number known as one of finitely many values (sorted, no doubles), or unknown with the reason. */
+export type Amount =
+  | { readonly kind: 'known'; readonly values: readonly number[] }
+  | {
+      readonly kind: 'unknown';
+      /** A phrase that goes on "…, because": "it is read from the serial port". */
+      readonly reason: string;
+      /** The place that hid the value. */
+      readonly span?: Span;
+    };
+
+/** One step of the way from setup, loop or a handler to a use: the call that was taken and the function it enters. */
+export interface CallStep {
+  readonly function: string;
+  readonly span: Span;
+}
+
+/** One thing the sketch does to a pin, on one call path. */
+export interface PinUse {
+  /** Name of the call as written: `digitalWrite`, `Servo.attach`. */
+  readonly call: string;
+  readonly action: PinAction;
+  readonly pins: Amount;
+  /** Level, mode number, duty or frequency; absent where the call takes none. */
+  readonly value?: Amount;
+  /** For the action `mode`: the modes its value stands for on this platform; empty where unknown. */
+  readonly modes?: readonly PinMode[];
+  /** The pin argument. */
+  readonly span: Span;
+  /** The whole call expression. */
+  readonly callSpan: Span;
+  /** The value argument, where there is one. */
+  readonly valueSpan?: Span;
+  /** The pin as it can be written in setup(): a global constant's name or a number, e.g. `beacon` or `7`. */
+  readonly pinText: string;
+  /** Definitions the pin number came from, nearest first: the initialiser's declared name or the macro's name. */
+  readonly origins: readonly Span[];
+  /** One line that says how the number was got: "7, from `beacon`, line 3". Absent for a plain literal. */
+  readonly how?: string;
+  /** Function the call stands in. */
+  readonly function: string;
+  /** Calls from the entry (setup, loop, a handler) down to that function; empty inside the entry itself. */
+  readonly path: readonly CallStep[];
+  /** Part of the program the path starts from. */
+  readonly phase: 'setup' | 'loop' | 'interrupt';
+  /** Position in the order of execution, over all phases: setup before loop. */
+  readonly order: number;
+  /** True where every run reaches this use with these pins (no undecided branch on the way). */
+  readonly certain: boolean;
+}
+
+/** A named constant, variable or macro of the sketch that gave a pin number. */
+export interface PinName {
+  readonly name: string;
+  readonly pins: readonly number[];
+  /** The name where it is defined. */
+  readonly definition: Span;
+  /** Every other place the name stands. */
+  readonly references: readonly Span[];
+}
+
+/** Where a statement can be put at the beginning of setup(). */
+export interface SetupPlace {
+  readonly file: string;
+  /** Offset directly behind the opening brace of setup's body. */
+  readonly offset: number;
+  /** White space a new statement line starts with. */
+  readonly indent: string;
+  /** Line ending of the file. */
+  readonly newline: string;
+}
+
+/** All that the sketch layer knows of one sketch. */
+export interface SketchFacts {
+  readonly uses: readonly PinUse[];
+  readonly pinNames: readonly PinName[];
+  readonly setup?: SetupPlace;
+  /** Said limits (a loop that was not followed to its end). Never grammar errors: those are the compiler's to tell. */
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,148 @@
+/**
+ * The lowest and highest of every quantity over all tolerances. With few toleranced figures every combination of
+ * their ends is solved; with more, each quantity's own worst combination is followed by the signs of its
+ * sensitivities, once more from where that led, since a lamp that is dark at the nominal point says nothing there.
+ */
+import { answersAt, type Solved, solveAt } from './corner';
+import type { Answers, LinearPart } from './linear-part';
+import { directionsAt } from './sensitivity';
+
+/** Up to this many toleranced figures all combinations are solved. */
+const EXHAUSTIVE = 6;
+/** How often directions are looked at again from the corners they led to. */
+const ROUNDS = 3;
+/** Corners times unknowns cubed: where the sum is stopped, and says so. */
+const WORK = 2e7;
+
+export interface Spread {
+  readonly nominal: readonly number[];
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+  readonly converged: boolean;
+  /** False where not every corner that was asked for could be looked at. */
+  readonly complete: boolean;
+}
+
+/** Explores the tolerances of one piece. Undefined where its nominal point has no solution. */
+export function exploreCorners(part: LinearPart): Spread | undefined {
+  const moving = part.parameters.flatMap(({ range }, index) => (range.min < range.max ? [index] : []));
+  const explorer = makeExplorer(part, moving);
+  const nominal = explorer.visit(moving.map(() => 0));
+  if (nominal === undefined) {
+    return undefined;
+  }
+  if (moving.length <= EXHAUSTIVE) {
+    visitAll(part, moving, explorer);
+  } else {
+    followSigns(part, moving, explorer);
+  }
+  return explorer.spread(nominal);
+}
+
+interface Explorer {
+  /** Solves at a vector of -1 (low end), 0 (typical) and 1 (high end), once. */
+  visit(vector: readonly number[]): Solved | undefined;
+  valuesAt(vector: readonly number[]): readonly number[];
+  readonly exhausted: () => boolean;
+  spread(nominal: Solved): Spread;
+}
+
+function makeExplorer(part: LinearPart, moving: readonly number[]): Explorer {
+  const seen = new Map<string, Solved | undefined>();
+  const factored = new Map<string, Answers | undefined>();
+  const most = Math.max(3, WORK / (part.size + 1) ** 3);
+  let start: readonly number[] | undefined;
+  let complete = true;
+  const valuesAt = (vector: readonly number[]): readonly number[] => {
+    const values = part.parameters.map(({ range }) => range.typ);
+    moving.forEach((parameter, at) => {
+      const range = part.parameters[parameter]?.range;
+      const sign = vector[at] ?? 0;
+      if (range !== undefined && sign !== 0) {
+        values[parameter] = sign < 0 ? range.min : range.max;
+      }
+    });
+    return values;
+  };
+  return {
+    valuesAt,
+    exhausted: () => !complete,
+    visit(vector) {
+      const key = vector.join();
+      if (seen.has(key)) {
+        return seen.get(key);
+      }
+      if (seen.size >= most) {
+        complete = false;
+        return undefined;
+      }
+      const values = valuesAt(vector);
+      const matrixKey = vector.filter((_, at) => part.parameters[moving[at] ?? -1]?.inMatrix).join();
+      const answers = factored.has(matrixKey) ? factored.get(matrixKey) : answersAt(part, values);
+      factored.set(matrixKey, answers);
+      const solved = answers && solveAt(part, answers, values, start);
+      start = solved?.junctionVolts ?? start;
+      seen.set(key, solved);
+      return solved;
+    },
+    spread(nominal) {
+      const points = [...seen.values()];
+      const low = [...nominal.quantities];
+      const high = [...nominal.quantities];
+      for (const point of points) {
+        point?.quantities.forEach((quantity, index) => {
+          low[index] = Math.min(low[index] ?? quantity, quantity);
+          high[index] = Math.max(high[index] ?? quantity, quantity);
+        });
+      }
+      const converged = !points.includes(undefined);
+      return { nominal: nominal.quantities, low, high, converged, complete };
+    },
+  };
+}
+
+/** Every combination of ends, those that need a new factorising in the outer places. */
+function visitAll(part: LinearPart, moving: readonly number[], explorer: Explorer): void {
+  const order = moving
+    .map((parameter, at) => ({ at, inMatrix: part.parameters[parameter]?.inMatrix === true }))
+    .sort((a, b) => Number(a.inMatrix) - Number(b.inMatrix));
+  for (let combination = 0; combination < 2 ** moving.length; combination += 1) {
+    const vector = moving.map(() => -1);
+    order.forEach(({ at }, bit) => {
+      // Neighbours differ in one place only (Gray's code), so each start is close to its answer.
+      vector[at] = ((combination ^ (combination >> 1)) >> bit) & 1 ? 1 : -1;
+    });
+    explorer.visit(vector);
+  }
+}
+
+function followSigns(part: LinearPart, moving: readonly number[], explorer: Explorer): void {
+  const nominal = moving.map(() => 0);
+  const count = part.nodes.length + part.terms.length;
+  const targets = Array.from({ length: count * 2 }, (_, index) => ({
+    quantity: index >> 1,
+    sign: index & 1 ? -1 : 1,
+    vector: nominal as readonly number[],
+  }));
+  let open = targets;
+  for (let round = 0; round < ROUNDS && open.length > 0 && !explorer.exhausted(); round += 1) {
+    const directions = new Map<string, ReturnType<typeof directionsAt>>();
+    open = open.flatMap((target) => {
+      const key = target.vector.join();
+      const solved = explorer.visit(target.vector);
+      if (solved === undefined) {
+        return [];
+      }
+      if (!directions.has(key)) {
+        directions.set(key, directionsAt(part, explorer.valuesAt(target.vector), solved, moving));
+      }
+      const row = directions.get(key)?.(target.quantity) ?? [];
+      // Where a figure makes no difference it stays as it was, which keeps the number of corners down.
+      const vector = moving.map((_, at) => (row[at] ?? 0) * target.sign || (target.vector[at] ?? 0));
+      return vector.join() === key ? [] : [{ ...target, vector }];
+    });
+    for (const target of open) {
+      explorer.visit(target.vector);
+    }
+  }
+}

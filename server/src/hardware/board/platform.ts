@@ -1,0 +1,45 @@
+/**
+ * What a board's core means to the text of a sketch. Names and lines that follow from the pin table are taken from
+ * there, so that a board file does not say them twice.
+ */
+import type { BoardPin } from '../../base/build';
+import type { PinMode } from '../../base/pin-use';
+import type { Platform } from '../../base/platform';
+import { childOf, integerOf, type JsonNode, textOf } from '../json/node';
+
+const modes: readonly PinMode[] = ['input', 'output', 'input-pullup', 'input-pulldown'];
+
+export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin[]): Platform {
+  const names = new Map<string, number>();
+  const interruptPins = new Map<string, number>();
+  for (const pin of pins) {
+    if (pin.number === undefined) continue;
+    const analogName = [pin.id, ...pin.names].find((name) => /^A\d+$/.test(name));
+    if (analogName !== undefined && pin.adc !== undefined) names.set(analogName, pin.number);
+    if (pin.interrupt !== undefined) interruptPins.set(String(pin.interrupt), pin.number);
+  }
+  for (const [name, number] of integers(childOf(node, 'names'))) names.set(name, number);
+  for (const [line, number] of integers(childOf(node, 'interruptPins'))) interruptPins.set(line, number);
+  const macros = [...(childOf(node, 'macros')?.entries ?? [])].flatMap(([name, { value }]) => {
+    const text = textOf(value);
+    return text === undefined ? [] : [[name, text] as const];
+  });
+  const modeNumbers = [...(childOf(node, 'modes')?.entries ?? [])].flatMap(([number, { value }]) => {
+    const mode = modes.find((one) => one === textOf(value));
+    return mode === undefined ? [] : [[number, mode] as const];
+  });
+  return {
+    macros: Object.fromEntries(macros),
+    names: Object.fromEntries(names),
+    modes: Object.fromEntries(modeNumbers),
+    intBits: integerOf(childOf(node, 'intBits')) === 32 ? 32 : 16,
+    interruptPins: Object.fromEntries(interruptPins),
+  };
+}
+
+function integers(node: JsonNode | undefined): [string, number][] {
+  return [...(node?.entries ?? [])].flatMap(([name, { value }]) => {
+    const number = integerOf(value);
+    return number === undefined ? [] : [[name, number] as [string, number]];
+  });
+}

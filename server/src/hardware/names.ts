@@ -1,0 +1,63 @@
+/**
+ * The nearest right name for a mistyped one. Every reader that meets an unknown name offers it, with the edit.
+ */
+import { distance } from 'fastest-levenshtein';
+import type { Problem } from '../base/read';
+import type { Span } from '../base/span';
+
+/** Names beyond this length are no slips, and measuring them against many would take long. */
+const longestName = 60;
+
+/** @returns The candidate most like `name`, undefined where none is like it. Upper and lower case count as alike. */
+export function nearestName(name: string, candidates: Iterable<string>): string | undefined {
+  const wanted = name.trim().toLowerCase();
+  if (wanted === '' || wanted.length > longestName) return undefined;
+  let best: string | undefined;
+  // A third of the letters may be wrong, at least one.
+  let bestDistance = Math.max(1, Math.floor(wanted.length / 3)) + 1;
+  for (const candidate of candidates) {
+    if (candidate.length > longestName) continue;
+    const apart = distance(wanted, candidate.toLowerCase());
+    if (apart < bestDistance) {
+      best = candidate;
+      bestDistance = apart;
+    }
+  }
+  return best;
+}
+
+/** "a, b and c"; long lists are cut. */
+export function listNames(names: readonly string[], most = 12): string {
+  const shown = names.slice(0, most);
+  const more = names.length - shown.length;
+  if (more > 0) return `${shown.join(', ')} and ${more} more`;
+  if (shown.length < 2) return shown.join('');
+  return `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
+}
+
+/** Names as quoted in messages: short, on one line. */
+export function quoteName(name: string): string {
+  const line = name.replace(/[\p{Cc}\s]+/gu, ' ');
+  return `"${line.length > longestName ? `${line.slice(0, longestName)}...` : line}"`;
+}
+
+/**
+ * A problem about an unknown name, with the nearest right one as its fix, or the right ones in its hint.
+ * @param span What is replaced: the name between its quotes.
+ */
+export function unknownName(
+  code: string,
+  message: string,
+  span: Span,
+  name: string,
+  candidates: readonly string[],
+): Problem {
+  const near = nearestName(name, candidates);
+  if (near !== undefined) {
+    const edits = [{ ...span, text: JSON.stringify(near).slice(1, -1) }];
+    const fix = { title: `Write ${quoteName(near)}`, edits };
+    return { code, message, span, hint: `Did you mean ${quoteName(near)}?`, fix };
+  }
+  if (candidates.length === 0) return { code, message, span };
+  return { code, message, span, hint: `Right names: ${listNames(candidates)}.` };
+}

@@ -1,0 +1,53 @@
+/** Which ends are one conductor. Nets are never declared: they follow from the wires. */
+import type { Board, End, Net, Wire } from '../base/build';
+
+interface Group {
+  readonly ends: Map<string, End>;
+  readonly wires: string[];
+}
+
+/** Nets in the order in which their first wire is declared. Pins and terminals without a wire are on none. */
+export function deriveNets(board: Board, wires: readonly Wire[]): Net[] {
+  const parents = new Map<string, string>();
+  const find = (key: string): string => {
+    let root = key;
+    for (let up = parents.get(root); up !== undefined && up !== root; up = parents.get(root)) root = up;
+    parents.set(key, root);
+    return root;
+  };
+  for (const wire of wires) parents.set(find(keyOf(wire.ends[0])), find(keyOf(wire.ends[1])));
+
+  const groups = new Map<string, Group>();
+  for (const wire of wires) {
+    const root = find(keyOf(wire.ends[0]));
+    const group: Group = groups.get(root) ?? { ends: new Map(), wires: [] };
+    groups.set(root, group);
+    group.wires.push(wire.id);
+    for (const end of wire.ends) if (!group.ends.has(keyOf(end))) group.ends.set(keyOf(end), end);
+  }
+  const rank = new Map(board.pins.map((pin, index) => [pin.id, pinRank(pin.type) * 10_000 + index]));
+  return [...groups.values()].map((group) => makeNet([...group.ends.values()], group.wires, rank));
+}
+
+/** Ground and supplies name a net before the pins that happen to hang on them. */
+function pinRank(type: string): number {
+  if (type === 'ground') return 0;
+  if (type === 'supply') return 1;
+  return type === 'reset' ? 2 : 3;
+}
+
+function makeNet(ends: readonly End[], wires: readonly string[], rank: ReadonlyMap<string, number>): Net {
+  const pins = ends
+    .flatMap((end) => (end.kind === 'pin' ? [end.pin] : []))
+    .sort((a, b) => (rank.get(a) ?? 0) - (rank.get(b) ?? 0));
+  const terminals = ends.flatMap((end) =>
+    end.kind === 'terminal' ? [{ part: end.part, terminal: end.terminal }] : [],
+  );
+  const first = terminals[0];
+  return { id: pins[0] ?? (first ? `${first.part}.${first.terminal}` : ''), pins, terminals, wires };
+}
+
+/** Pins of one id are one conductor, at whichever header position a wire sits. */
+function keyOf(end: End): string {
+  return end.kind === 'pin' ? `pin ${end.pin}` : `${JSON.stringify(end.part)}.${end.terminal}`;
+}

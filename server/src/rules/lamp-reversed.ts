@@ -1,0 +1,127 @@
+/** A lamp that only ever sees voltage the wrong way. */
+import { formatQuantity } from '../base/quantity';
+import { swapLamp } from './support/lamp-fixes';
+import { lampsOf, partOf } from './support/views';
+import { voltsOf } from './support/volts';
+import { defineRule } from './rule';
+
+interface Detail {
+  readonly lamp: string;
+  readonly element: string;
+  readonly anode: string;
+  readonly cathode: string;
+  readonly volts: number;
+  readonly stands?: number;
+  readonly state: string;
+}
+
+/** Less than this forward is dark, amperes; more than this backwards is meant to drive something, volts. */
+const dark = 1e-5;
+const backwards = 1;
+
+export default defineRule<Detail>({
+  id: 'lamp-reversed',
+  title: 'A lamp is wired the wrong way round.',
+  why: 'It stays dark, and above its reverse voltage (often 5 V) it is damaged.',
+  source: 'reverse voltage in the lamps’ datasheets; the voltage is computed',
+  severity: 'error',
+  maturity: 'settled',
+  needs: 'circuit',
+  *check(subject) {
+    for (const lamp of lampsOf(subject)) {
+      const part = partOf(subject, lamp.part);
+      const region = subject.regions.find((candidate) => candidate.elements.includes(lamp));
+      if (!part || !region || lamp.primitive.type !== 'diode') continue;
+      let most: { volts: number; state: string } | undefined;
+      let lit = false;
+      for (const state of subject.points(region)) {
+        if ((state.point.amps[lamp.id]?.max ?? 0) > dark) lit = true;
+        const anode = voltsOf(subject, state, lamp.nets[0]);
+        const cathode = voltsOf(subject, state, lamp.nets[1]);
+        if (!anode || !cathode) continue;
+        const reverse = cathode.typ - anode.typ;
+        if (reverse > backwards && (!most || reverse > most.volts)) {
+          most = { volts: cathode.max - anode.min, state: state.words };
+        }
+      }
+      if (lit || !most) continue;
+      const { maxReverseVolts, ends } = lamp.primitive;
+      yield {
+        identity: lamp.part,
+        span: part.span,
+        related: subject.build.wires
+          .filter((wire) => wire.ends.some((end) => end.kind === 'terminal' && end.part === part.id))
+          .map((wire) => ({ message: `${part.id} is wired here`, span: wire.span })),
+        detail: {
+          lamp: lamp.part,
+          element: lamp.id,
+          anode: ends[0],
+          cathode: ends[1],
+          volts: most.volts,
+          ...(maxReverseVolts !== undefined && { stands: maxReverseVolts }),
+          state: most.state,
+        },
+      };
+    }
+  },
+  message: ({ lamp, anode, cathode, volts, stands, state }) =>
+    `${lamp} is the wrong way round: it never lights, and its ${cathode} lies up to ${formatQuantity(volts, 'V')} ` +
+    `above its ${anode}${state ? ` (${state})` : ''}` +
+    `${stands === undefined ? '.' : `; it stands ${formatQuantity(stands, 'V')} in reverse.`}`,
+  fixes: ({ lamp, element }, subject) => swapLamp(subject, lamp, element),
+  examples: [
+    {
+      about: 'a run that enters the lamp from the ground side',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); }
+void loop() { digitalWrite(7, HIGH); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "green" },
+//  ^^^^^^^^ lamp-reversed [ask]: beacon is the wrong way round
+    "R1": { "kind": "resistor", "value": "470" }
+  },
+  "wires": [
+    { "path": ["GND", "beacon", "R1", "D7"], "colours": ["black", "red", "red"] }
+  ]
+}
+`,
+      fixed: `
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "green" },
+    "R1": { "kind": "resistor", "value": "470" }
+  },
+  "wires": [
+    { "path": ["D7", "R1", "beacon", "GND"], "colours": ["red", "red", "black"] }
+  ]
+}
+`,
+    },
+    {
+      about: 'a lamp between the supply and a pin that pulls it low',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); }
+void loop() { digitalWrite(7, LOW); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "green" },
+    "R1": { "kind": "resistor", "value": "470" }
+  },
+  "wires": [{ "path": ["5V", "R1", "beacon", "D7"] }]
+}
+`,
+    },
+  ],
+});

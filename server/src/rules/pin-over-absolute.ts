@@ -1,0 +1,77 @@
+/** More current than the pin survives. */
+import { formatQuantity } from '../base/quantity';
+import { worst } from '../base/range';
+import { raiseResistor } from './support/lamp-fixes';
+import { type OverCurrentDetail, pinsOver } from './support/over-current';
+import { relatedOf } from './support/views';
+import { defineRule } from './rule';
+
+export default defineRule<OverCurrentDetail>({
+  id: 'pin-over-absolute',
+  title: 'A pin carries more current than its absolute maximum rating.',
+  why: 'Stress beyond the rating may damage the chip for good, at once or some evenings later.',
+  source: 'absolute maximum ratings of the chip, DC current per I/O pin',
+  severity: 'error',
+  maturity: 'settled',
+  needs: 'circuit',
+  *check(subject) {
+    const { pinAbsolute } = subject.build.board.limits;
+    for (const { view, use, amps, state } of pinsOver(subject, pinAbsolute.typ)) {
+      yield {
+        identity: view.pin.id,
+        span: use.span,
+        related: relatedOf(view, use),
+        detail: {
+          pin: view.pin.id,
+          amps,
+          limit: pinAbsolute.typ,
+          limitText: `absolute maximum, ${pinAbsolute.source}`,
+          state: state.words,
+        },
+      };
+    }
+  },
+  message: ({ pin, amps, limit, limitText, state }) =>
+    `${pin} carries up to ${formatQuantity(worst(amps), 'A')} (${state}), and it stands ` +
+    `${formatQuantity(limit, 'A')} at most (${limitText}).`,
+  fixes: ({ pin }, subject) => raiseResistor(subject, pin, subject.build.policy.pinAmps),
+  examples: [
+    {
+      about: 'ten ohms in front of a lamp',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); }
+void loop() {
+  digitalWrite(7, HIGH);
+//             ^ pin-over-absolute [ask]: D7 carries up to
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "stock": { "resistors": ["10", "220", "330", "470", "1k"] },
+  "parts": {
+    "beacon": { "kind": "led", "colour": "red" },
+    "R1": { "kind": "resistor", "value": "10" }
+  },
+  "wires": [{ "path": ["D7", "R1", "beacon", "GND"] }]
+}
+`,
+    },
+    {
+      about: 'a load the pin carries easily',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); }
+void loop() { digitalWrite(7, HIGH); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": { "R1": { "kind": "resistor", "value": "1k" } },
+  "wires": [{ "path": ["D7", "R1", "GND"] }]
+}
+`,
+    },
+  ],
+});

@@ -1,0 +1,109 @@
+/** A pin the sketch uses and nobody wired: the part is missing from the list, or the number is wrong. */
+import { declarePart } from './support/declare-fixes';
+import { isSignal, pathRelated } from './support/views';
+import { usesBus } from './support/buses';
+import { defineRule } from './rule';
+
+interface Detail {
+  readonly pin: string;
+  readonly call: string;
+  readonly actions: readonly string[];
+  readonly name: string;
+}
+
+export default defineRule<Detail>({
+  id: 'unwired-pin',
+  title: 'The sketch uses a pin that nothing is wired to.',
+  why: 'The lamp, button or sensor the code speaks of is missing from the build and from its papers.',
+  source: 'common practice',
+  severity: 'warning',
+  maturity: 'settled',
+  needs: 'hardware',
+  *check(subject) {
+    for (const view of subject.pins) {
+      if (!isSignal(view) || view.wires.length > 0 || view.onBoard.length > 0) continue;
+      if (usesBus(subject, view.pin.roles)) continue;
+      // Several pins behind one argument are possibilities, not statements, unless the run surely meets them all.
+      const use = view.uses.find((candidate) => candidate.action !== 'tone-off' && isMeant(candidate));
+      if (!use) continue;
+      yield {
+        identity: view.pin.id,
+        span: use.span,
+        related: pathRelated(use),
+        detail: {
+          pin: view.pin.id,
+          call: use.call,
+          actions: [...new Set(view.uses.map((candidate) => candidate.action))],
+          name: use.pinText,
+        },
+      };
+    }
+  },
+  message: ({ pin, call }) => `${call} uses ${pin}, and nothing is wired to it.`,
+  fixes: (detail, subject) => declarePart(subject, detail),
+  examples: [
+    {
+      about: 'a lamp that is in the code and not in the list',
+      build: `
+//- sketch.ino board:nano-v3
+const int beacon = 7;
+void setup() {
+  pinMode(beacon, OUTPUT);
+//        ^^^^^^ unwired-pin [ask]: pinMode uses D7, and nothing is wired to it
+}
+void loop() {
+  digitalWrite(beacon, HIGH);
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  // what is in the drawer
+  "stock": { "resistors": ["220", "330", "470"] }
+}
+`,
+      fixed: `
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  // what is in the drawer
+  "stock": { "resistors": ["220", "330", "470"] },
+  "parts": {
+    "beacon": { "kind": "led" },
+    "R1": { "kind": "resistor", "value": "220" }
+  },
+  "wires": [
+    { "path": ["D7", "R1", "beacon", "GND@left.14"], "colours": ["red", "red", "black"] }
+  ]
+}
+`,
+    },
+    {
+      about: 'a button that is in the code and not in the list',
+      build: `
+//- sketch.ino board:nano-v3
+#define CALL_PIN 2
+void setup() {
+  pinMode(CALL_PIN, INPUT_PULLUP);
+//        ^^^^^^^^ unwired-pin [ask]: pinMode uses D2, and nothing is wired to it
+}
+void loop() {
+  if (digitalRead(CALL_PIN) == LOW) delay(1);
+}
+`,
+    },
+    {
+      about: 'the lamp on the board needs no wire',
+      build: `
+//- sketch.ino board:nano-v3
+void setup() { pinMode(LED_BUILTIN, OUTPUT); }
+void loop() { digitalWrite(LED_BUILTIN, HIGH); }
+`,
+    },
+  ],
+});
+
+function isMeant(use: { readonly pins: { readonly kind: string; readonly values?: readonly number[] }; readonly certain: boolean }) {
+  return use.certain || use.pins.values?.length === 1;
+}

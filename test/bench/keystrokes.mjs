@@ -1,0 +1,134 @@
+// From a keystroke to findings, beside the bare incremental parse of the same strokes; and what memory does meanwhile.
+import { createRequire } from 'node:module';
+import { performance } from 'node:perf_hooks';
+import { millis, printTable, quantile } from './figures.mjs';
+import { generateBuild } from './generate.mjs';
+import { strokes } from './strokes.mjs';
+
+const require = createRequire(import.meta.url);
+const FILE = '/bench/bench.ino';
+const MANIFEST = '/bench/hardware.jsonc';
+/** Strokes at the beginning that are not counted: the virtual machine compiles what is hot. */
+const WARM_UP = 60;
+
+/** The bare parser: reads an edited tree again. */
+function createBareParser(engine) {
+  if (engine !== 'native') {
+    return undefined;
+  }
+  const Parser = require('tree-sitter');
+  const parser = new Parser();
+  parser.setLanguage(require('tree-sitter-cpp'));
+  const read = (text) => (index) => text.slice(index, index + 16384);
+  return {
+    parse: (text, tree) => parser.parse(read(text), tree),
+    edit(tree, before, { start, end, text }) {
+      const place = (within, offset) => {
+        const line = within.lastIndexOf('\n', offset - 1);
+        let row = 0;
+        for (let at = within.indexOf('\n'); at !== -1 && at < offset; at = within.indexOf('\n', at + 1)) {
+          row += 1;
+        }
+        return { row, column: offset - line - 1 };
+      };
+      const after = before.slice(0, start) + text + before.slice(end);
+      tree.edit({
+        startIndex: start,
+        oldEndIndex: end,
+        newEndIndex: start + text.length,
+        startPosition: place(before, start),
+        oldEndPosition: place(before, end),
+        newEndPosition: place(after, start + text.length),
+      });
+    },
+  };
+}
+
+function measureBare(build, count, engine) {
+  const parser = createBareParser(engine);
+  if (parser === undefined) {
+    return [];
+  }
+  const times = [];
+  let text = build.sketch;
+  let tree = parser.parse(text);
+  for (const stroke of strokes(build.sketch, build.typeAt, count)) {
+    parser.edit(tree, text, stroke.change);
+    text = stroke.text;
+    const before = performance.now();
+    tree = parser.parse(text, tree);
+    times.push(performance.now() - before);
+  }
+  return times.slice(WARM_UP);
+}
+
+function measureWhole(program, parser, build, count) {
+  const analyser = program.createAnalyser(program.library, () => undefined);
+  const manifest = { file: MANIFEST, text: build.manifest };
+  let parsed = parser.parse(FILE, build.sketch);
+  let findings = analyser.analyse({ manifest, sources: [parsed] }).findings.length;
+  const times = [];
+  for (const stroke of strokes(build.sketch, build.typeAt, count)) {
+    const before = performance.now();
+    parsed = parser.reparse(parsed, stroke.text, [stroke.change]);
+    findings = analyser.analyse({ manifest, sources: [parsed] }).findings.length;
+    times.push(performance.now() - before);
+  }
+  parsed.dispose();
+  return { times: times.slice(WARM_UP), findings };
+}
+
+/** Prints the table of keystrokes. */
+export async function benchKeystrokes(program, { short }) {
+  const parser = await program.createSketchParser({ log: () => {} });
+  console.log(`\nkeystroke to findings, milliseconds (parser engine: ${parser.engine})`);
+  const rows = [];
+  for (const lines of short ? [100, 1000] : [100, 1000, 10_000]) {
+    const count = WARM_UP + (lines > 5000 ? 120 : short ? 120 : 600);
+    for (const wires of [10, 60]) {
+      const build = generateBuild(lines, wires);
+      const bare = measureBare(build, count, parser.engine);
+      const { times, findings } = measureWhole(program, parser, build, count);
+      const median = quantile(times, 0.5);
+      rows.push([
+        String(build.lines),
+        String(wires),
+        bare.length === 0 ? '-' : millis(quantile(bare, 0.5)),
+        bare.length === 0 ? '-' : millis(quantile(bare, 0.99)),
+        millis(median),
+        millis(quantile(times, 0.99)),
+        bare.length === 0 ? '-' : (median / quantile(bare, 0.5)).toFixed(2),
+        String(findings),
+        String(times.length),
+      ]);
+    }
+  }
+  const heads = [
+    'lines',
+    'wires',
+    'bare median',
+    'bare p99',
+    'median',
+    'p99',
+    'ratio',
+    'findings',
+    'strokes',
+  ];
+  printTable(heads, rows);
+}
+
+/** Prints the resident memory of this process before and after `count` strokes. Wants a process of its own. */
+export async function benchMemory(program, count) {
+  const parser = await program.createSketchParser({ log: () => {} });
+  const build = generateBuild(1000, 60);
+  const resident = () => {
+    globalThis.gc?.();
+    return `${(process.memoryUsage.rss() / 1024 / 1024).toFixed(0)} MB`;
+  };
+  measureWhole(program, parser, build, WARM_UP + 1);
+  const before = resident();
+  measureWhole(program, parser, build, count);
+  console.log(
+    `resident memory, ${build.lines} lines, 60 wires: ${before} after ${WARM_UP + 1} strokes, ${resident()} after ${count} more`,
+  );
+}

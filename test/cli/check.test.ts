@@ -1,0 +1,284 @@
+/** The built program as a process: what it prints, what it refuses, how it ends. */
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  realpathSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { rules } from '../../server/src/rules/generated/registry';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const CLI = join(ROOT, 'server/dist/cli.js');
+const EXAMPLES = join(ROOT, 'hardware-schemas/examples');
+
+let base = '';
+
+beforeAll(() => {
+  if (!existsSync(CLI)) {
+    throw new Error('server/dist/cli.js is not built: run npm run build');
+  }
+  base = realpathSync(mkdtempSync(join(tmpdir(), 'cli-test-')));
+  cpSync(join(EXAMPLES, 'harbour-model'), join(base, 'clean'), { recursive: true });
+  put('lamp/hardware.jsonc', LAMP);
+  put('lamp/lamp.ino', SKETCH);
+  put('bare/bare.ino', SKETCH);
+  put('off/hardware.jsonc', LAMP.replace('"wires"', '"severity": { "lamp-unlimited": "hint" },\n  "wires"'));
+  put('off/off.ino', SKETCH);
+});
+afterAll(() => {
+  rmSync(base, { recursive: true, force: true });
+});
+
+const SKETCH = 'void setup() { pinMode(7, OUTPUT); }\nvoid loop() { digitalWrite(7, HIGH); }\n';
+const LAMP = `{
+  "format": 1,
+  "board": "nano-v3",
+  "stock": { "resistors": ["220", "330", "470", "1k"] },
+  "parts": {
+\t"beacon": { "kind": "led", "colour": "green" }
+  },
+  "wires": [{ "path": ["D7", "beacon", "GND"], "colours": ["red", "black"] }]
+}
+`;
+
+function put(path: string, content: string | Uint8Array): string {
+  const full = join(base, path);
+  mkdirSync(dirname(full), { recursive: true });
+  writeFileSync(full, content);
+  return full;
+}
+
+function wiretrue(args: readonly string[], cwd = base) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
+    cwd,
+    encoding: 'utf8',
+    env: { ...process.env, FORCE_COLOR: '1' },
+  });
+  return { status, stdout, stderr };
+}
+
+interface JsonOutput {
+  readonly format: number;
+  readonly tool: { readonly name: string; readonly version: string };
+  readonly findings: readonly {
+    readonly rule: string;
+    readonly severity: string;
+    readonly message: string;
+    readonly file: string;
+    readonly range: { readonly start: { readonly line: number; readonly character: number } };
+    readonly related: readonly { readonly file: string; readonly message: string }[];
+    readonly fixes: readonly string[];
+  }[];
+  readonly problems: readonly { readonly path: string; readonly why: string }[];
+  readonly summary: Readonly<Record<string, number>>;
+}
+
+function json(args: readonly string[], cwd = base): { status: number | null; output: JsonOutput } {
+  const { status, stdout } = wiretrue(['check', '--format', 'json', ...args], cwd);
+  return { status, output: JSON.parse(stdout) as JsonOutput };
+}
+
+describe('check', () => {
+  test('a clean build: nothing but the summary, exit 0', () => {
+    expect(wiretrue(['check', 'clean'])).toEqual({
+      status: 0,
+      stdout: 'No findings in 1 sketch\n',
+      stderr: '',
+    });
+  });
+
+  test('a faulty build: place, rule, line, marker, related places, fixes, summary, exit 1', () => {
+    const { status, stdout, stderr } = wiretrue(['check', 'lamp']);
+    expect(stderr).toBe('');
+    expect(status).toBe(1);
+    const lines = stdout.split('\n');
+    expect(lines[0]).toBe('lamp/hardware.jsonc:6:2 error lamp-unlimited');
+    expect(lines[1]).toMatch(/^ {2}beacon has no resistor in series on D7: up to \d+ mA flows/);
+    expect(lines[2]).toBe('    6 |     "beacon": { "kind": "led", "colour": "green" }');
+    expect(lines[3]).toBe('      |     ^^^^^^^^');
+    expect(stdout).toMatch(/^ {2}see lamp\/lamp\.ino:\d+:\d+ .+\n {4}\d \| .+\n {6}\| +\^+$/m);
+    expect(stdout).toMatch(/^ {2}fix \(ask\): \S/m);
+    expect(lines.at(-2)).toMatch(/^1 error(, .*)? in 1 sketch$/);
+    // Not a terminal: no colours, whatever the environment says.
+    expect(stdout).not.toContain('\u001b');
+  });
+
+  test('the same as JSON, with the same places counted from zero', () => {
+    const { status, output } = json(['lamp']);
+    expect(status).toBe(1);
+    expect(output.format).toBe(1);
+    expect(output.tool).toEqual({ name: 'wiretrue', version: expect.stringMatching(/^\d+\.\d+\.\d+$/) });
+    const finding = output.findings.find((each) => each.rule === 'lamp-unlimited');
+    expect(finding).toMatchObject({
+      severity: 'error',
+      file: 'lamp/hardware.jsonc',
+      range: { start: { line: 5, character: 1 }, end: { line: 5, character: 9 } },
+    });
+    expect(finding?.related.some((other) => other.file === 'lamp/lamp.ino')).toBe(true);
+    expect(finding?.fixes.length).toBeGreaterThan(0);
+    expect(output.problems).toEqual([]);
+    expect(output.summary).toMatchObject({ sketches: 1, errors: 1 });
+  });
+
+  test('several builds: ordered by file, and twice the same output', () => {
+    const once = wiretrue(['check', '--format', 'json', 'off', 'lamp', 'clean']);
+    const { findings, summary } = JSON.parse(once.stdout) as JsonOutput;
+    const files = findings.map((finding) => finding.file);
+    expect(files).toEqual([...files].sort());
+    expect(new Set(files).size).toBeGreaterThan(1);
+    expect(summary.sketches).toBe(3);
+    expect(wiretrue(['check', '--format', 'json', 'clean', 'off', 'lamp']).stdout).toBe(once.stdout);
+  });
+
+  test('information and hints alone are printed and do not fail', () => {
+    const { status, output } = json(['off']);
+    expect(output.findings.filter((finding) => finding.rule === 'lamp-unlimited')).toHaveLength(1);
+    expect(output.summary).toMatchObject({ errors: 0, warnings: 0 });
+    expect(status).toBe(0);
+  });
+
+  test('the current folder is checked where no path is named; files are named relative to it', () => {
+    const { output } = json([], join(base, 'lamp'));
+    expect(output.findings[0]?.file).toBe('hardware.jsonc');
+    expect(json(['../lamp/lamp.ino'], join(base, 'off')).output.findings[0]?.file).toBe(
+      '../lamp/hardware.jsonc',
+    );
+  });
+
+  test('a path that leads nowhere ends with 2, and what can be checked still is', () => {
+    const { status, stdout, stderr } = wiretrue(['check', 'gone', 'bare', 'lamp']);
+    expect(status).toBe(2);
+    expect(stderr).toBe(
+      'wiretrue: gone: does not exist\nwiretrue: bare: has no hardware.jsonc in it or below it\n',
+    );
+    expect(stdout).toMatch(/in 1 sketch\n$/);
+    expect(wiretrue(['check', 'bare'])).toMatchObject({ status: 2, stdout: '' });
+    expect(json(['gone']).output.problems).toEqual([{ path: 'gone', why: 'does not exist' }]);
+  });
+
+  test('a file that may not be read ends with 2 and is named', () => {
+    put('locked/hardware.jsonc', LAMP);
+    const sketch = put('locked/locked.ino', SKETCH);
+    chmodSync(sketch, 0);
+    const { status, stderr } = wiretrue(['check', 'locked']);
+    if (process.getuid?.() === 0) {
+      // Root may read everything: the build is checked like any other.
+      expect({ status, stderr }).toEqual({ status: 1, stderr: '' });
+    } else {
+      expect(status).toBe(2);
+      expect(stderr).toBe('wiretrue: locked/locked.ino: may not be read by this user\n');
+    }
+  });
+
+  test('bytes that are no text, half a manifest, a list for a manifest, an empty file: no crash', () => {
+    const noise = Uint8Array.from({ length: 4096 }, (_, index) => (index * 167 + (index >> 3)) & 255);
+    const manifests = [
+      noise,
+      '',
+      '[]',
+      '{ "parts": { "a": { "kind": "le',
+      '\ufeff{}',
+      '{"__proto__": {"a": 1}}',
+    ];
+    for (const [index, manifest] of manifests.entries()) {
+      put(`odd${index}/hardware.jsonc`, manifest);
+      put(`odd${index}/odd${index}.ino`, index % 2 === 0 ? noise : '');
+    }
+    const { status, stdout, stderr } = wiretrue(['check', ...manifests.map((_, index) => `odd${index}`)]);
+    expect(stderr).toBe('');
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/in 6 sketches\n$/);
+    // What stands in the files never reaches the terminal as a command.
+    expect(stdout.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+  });
+
+  test('a line of five megabytes is checked and cut', () => {
+    put('long/hardware.jsonc', LAMP);
+    put(
+      'long/long.ino',
+      `/*${'x'.repeat(5_000_000)}*/ ${SKETCH.replaceAll('\n', ' ')}digitalWrite(99, HIGH);`,
+    );
+    const { status, stdout, stderr } = wiretrue(['check', 'long']);
+    expect(stderr).toBe('');
+    expect(status).toBe(1);
+    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThan(400);
+  });
+
+  test('a reader that closes the pipe early is no fault', () => {
+    const command = `"${process.execPath}" "${CLI}" check --format json lamp off clean | head -c 1`;
+    const { status, stdout, stderr } = spawnSync('bash', ['-c', command], { cwd: base, encoding: 'utf8' });
+    expect({ status, stdout, stderr }).toEqual({ status: 0, stdout: '{', stderr: '' });
+  });
+});
+
+describe('explain', () => {
+  test('every rule is listed and explained in its own words', () => {
+    const { status, stdout } = wiretrue(['explain']);
+    expect(status).toBe(0);
+    expect(rules.length).toBeGreaterThan(0);
+    expect(stdout.trimEnd().split('\n')).toHaveLength(rules.length);
+    for (const rule of rules) {
+      expect(stdout).toContain(`${rule.id} `);
+    }
+    const rule = rules.find((each) => each.id === 'lamp-unlimited');
+    const explained = wiretrue(['explain', 'lamp-unlimited']);
+    expect(explained.status).toBe(0);
+    for (const text of [rule?.title, rule?.why, rule?.source]) {
+      expect(explained.stdout).toContain(text);
+    }
+  });
+
+  test('a rule that does not exist gets the nearest name, exit 2', () => {
+    expect(wiretrue(['explain', 'lamp-unlimitted'])).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'wiretrue: There is no rule "lamp-unlimitted". Did you mean lamp-unlimited?\n',
+    });
+  });
+});
+
+describe('the rest', () => {
+  test('help and version', () => {
+    expect(wiretrue(['--help'])).toMatchObject({
+      status: 0,
+      stdout: expect.stringContaining('Exit code of check'),
+    });
+    expect(wiretrue(['--version']).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+
+  test('a wrong argument is refused with the nearest right one, exit 2', () => {
+    expect(wiretrue(['chekc'])).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'wiretrue: There is no command "chekc". Did you mean check? See wiretrue --help.\n',
+    });
+  });
+
+  test('serve answers in the protocol', () => {
+    const body = JSON.stringify({
+      jsonrpc: '2.0',
+      id: 1,
+      method: 'initialize',
+      params: { processId: null, rootUri: null, capabilities: {} },
+    });
+    const exit = ['{"jsonrpc":"2.0","id":2,"method":"shutdown"}', '{"jsonrpc":"2.0","method":"exit"}'];
+    const input = [body, ...exit]
+      .map((each) => `Content-Length: ${Buffer.byteLength(each)}\r\n\r\n${each}`)
+      .join('');
+    const { status, stdout } = spawnSync(process.execPath, [CLI, 'serve', '--stdio'], {
+      input,
+      encoding: 'utf8',
+    });
+    expect(stdout).toContain('"capabilities"');
+    expect(status).toBe(0);
+  });
+});

@@ -1,0 +1,86 @@
+/*
+ * Stands between a sketch and the core's pin functions: tells the simulator which function was called with which pin
+ * and value, then does what was asked. The simulator sees the write to GPIOR0 and reads the other two.
+ */
+#include <Arduino.h>
+
+enum { MODE = 1, WRITE, READ, PWM, ANALOG_READ, TONE, TONE_OFF, INTERRUPT, SERVO };
+
+void record_call(uint8_t function, uint8_t pin, uint16_t value) {
+  uint8_t status = SREG;
+  cli();
+  GPIOR1 = pin;
+  /* Duty and frequency may be larger than a byte: what counts is whether there was any. */
+  GPIOR2 = value > 255 ? 255 : value;
+  GPIOR0 = function;
+  SREG = status;
+}
+
+void record_servo(uint8_t pin) { record_call(SERVO, pin, 0); }
+
+void recorded_pinMode(uint8_t pin, uint8_t mode) {
+  record_call(MODE, pin, mode);
+  pinMode(pin, mode);
+}
+
+void recorded_digitalWrite(uint8_t pin, uint8_t level) {
+  record_call(WRITE, pin, level);
+  digitalWrite(pin, level);
+}
+
+int recorded_digitalRead(uint8_t pin) {
+  record_call(READ, pin, 0);
+  return digitalRead(pin);
+}
+
+void recorded_analogWrite(uint8_t pin, int duty) {
+  record_call(PWM, pin, duty);
+  analogWrite(pin, duty);
+}
+
+int recorded_analogRead(uint8_t pin) {
+  /* The core takes channels as well as pin numbers; the sketch layer speaks of pins. */
+  record_call(ANALOG_READ, pin < A0 ? pin + A0 : pin, 0);
+  return analogRead(pin);
+}
+
+unsigned long recorded_pulseIn(uint8_t pin, uint8_t state, unsigned long timeout) {
+  record_call(READ, pin, 0);
+  return pulseIn(pin, state, timeout);
+}
+
+unsigned long recorded_pulseInLong(uint8_t pin, uint8_t state, unsigned long timeout) {
+  record_call(READ, pin, 0);
+  return pulseInLong(pin, state, timeout);
+}
+
+void recorded_shiftOut(uint8_t data, uint8_t clock, uint8_t order, uint8_t value) {
+  record_call(WRITE, data, 1);
+  record_call(WRITE, clock, 1);
+  shiftOut(data, clock, order, value);
+}
+
+uint8_t recorded_shiftIn(uint8_t data, uint8_t clock, uint8_t order) {
+  record_call(READ, data, 0);
+  record_call(WRITE, clock, 1);
+  return shiftIn(data, clock, order);
+}
+
+void recorded_attachInterrupt(uint8_t line, void (*handler)(void), int mode) {
+  record_call(INTERRUPT, line, mode);
+  attachInterrupt(line, handler, mode);
+}
+
+/* tone and noTone are C++ functions: reached by their names in the object file. */
+void real_tone(uint8_t pin, unsigned int frequency, unsigned long duration) __asm__("_Z4tonehjm");
+void real_noTone(uint8_t pin) __asm__("_Z6noToneh");
+
+void recorded_tone(uint8_t pin, unsigned int frequency, unsigned long duration) {
+  record_call(TONE, pin, frequency);
+  real_tone(pin, frequency, duration);
+}
+
+void recorded_noTone(uint8_t pin) {
+  record_call(TONE_OFF, pin, 0);
+  real_noTone(pin);
+}

@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    include: ['test/**/*.test.ts'],
+    exclude: ['test/editor/**', '**/node_modules/**'],
+    testTimeout: 20_000,
+  },
+});

@@ -30,7 +30,9 @@ export function setUp() {
   npm(folder, ['rebuild', 'argon2']);
   const archive = join(workbench, 'node_modules.asar');
   if (!existsSync(archive)) symlinkSync('node_modules', archive);
-  const { status, stdout, stderr } = spawnSync(process.execPath, [serverEntry, '--version'], { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [serverEntry, '--version'], {
+    encoding: 'utf8',
+  });
   if (status !== 0) throw new Error(`the workbench does not start: ${stdout}${stderr}`);
   mkdirSync(dirname(marker), { recursive: true });
   writeFileSync(marker, wanted());

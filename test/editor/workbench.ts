@@ -43,6 +43,8 @@ export interface Workbench {
   hover(place: Locator): Promise<string>;
   /** Puts the cursor on a line, counted from 1, and at a column. */
   goTo(line: number, column: number): Promise<void>;
+  /** Opens the quick fixes at the cursor, takes the one whose title matches, and gives all titles. */
+  fix(title: RegExp, picture: string): Promise<readonly string[]>;
   picture(name: string): Promise<void>;
   /** Everything the workbench's server and the page's console have said. */
   log(): string;
@@ -103,7 +105,11 @@ export async function startWorkbench(vsix: string, folder: string): Promise<Work
     rmSync(home, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   };
   try {
-    const page = await openPage(browser, `http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`, said);
+    const page = await openPage(
+      browser,
+      `http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`,
+      said,
+    );
     return { page, stop, log: () => said.join(''), ...hands(page) };
   } catch (error) {
     await stop();
@@ -131,6 +137,10 @@ async function openPage(browser: Browser, address: string, said: string[]): Prom
 }
 
 function hands(page: Page) {
+  const take = async (name: string) => {
+    mkdirSync(pictures, { recursive: true });
+    await page.screenshot({ path: join(pictures, `${name}.png`) });
+  };
   const editor = page.locator('.editor-group-container.active .monaco-editor').first();
   return {
     async open(name: string) {
@@ -151,17 +161,32 @@ function hands(page: Page) {
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 - 3, { steps: 5 });
       await shown.waitFor();
       await shown.getByText('Loading...').waitFor({ state: 'hidden' });
-      return (await shown.innerText()).trim();
+      return (await shown.allInnerTexts()).join('\n').trim();
     },
     async goTo(line: number, column: number) {
       await page.keyboard.press('Control+G');
       await page.locator('.quick-input-widget input').first().fill(`:${line}:${column}`);
       await page.keyboard.press('Enter');
     },
-    async picture(name: string) {
-      mkdirSync(pictures, { recursive: true });
-      await page.screenshot({ path: join(pictures, `${name}.png`) });
+    async fix(title: RegExp, picture: string) {
+      await page.keyboard.press('Control+.');
+      const rows = page.locator('.action-widget .monaco-list-row.action');
+      await rows.first().waitFor();
+      const titles = await rows.allInnerTexts();
+      await take(picture);
+      // By keys: a shield lies over the list against clicks that were meant for what it covers.
+      for (let step = 0; step <= titles.length; step += 1) {
+        const focused = await page.locator('.action-widget .monaco-list-row.focused').allInnerTexts();
+        if (focused.some((text) => title.test(text))) {
+          await page.keyboard.press('Enter');
+          await rows.first().waitFor({ state: 'hidden' });
+          return titles;
+        }
+        await page.keyboard.press('ArrowDown');
+      }
+      throw new Error(`no fix like ${title} among ${titles.join(' | ')}`);
     },
+    picture: take,
   };
 }
 
@@ -172,7 +197,9 @@ function freePort(): Promise<number> {
     probe.listen(0, '127.0.0.1', () => {
       const address = probe.address();
       probe.close(() =>
-        typeof address === 'object' && address !== null ? resolve(address.port) : reject(new Error('no port')),
+        typeof address === 'object' && address !== null
+          ? resolve(address.port)
+          : reject(new Error('no port')),
       );
     });
   });

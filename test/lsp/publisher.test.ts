@@ -15,7 +15,14 @@ const finding: Diagnostic = {
 function runOn(open: OpenFile | undefined): Run {
   const seen = { text: 'x', lines: linesOf('x'), ...(open === undefined ? {} : { open }) };
   return {
-    snapshot: { findings: [], hover: () => undefined, definition: () => [], fixes: () => [] } as never,
+    snapshot: {
+      findings: [],
+      faults: [],
+      facts: { uses: [], pinNames: [], problems: [] },
+      hover: () => undefined,
+      definition: () => [],
+      fixes: () => [],
+    },
     files: new Map([['/s/a.ino', seen]]),
   };
 }

@@ -368,6 +368,20 @@ test('an analysis that breaks is logged, answers nothing, and the next one works
   expect(client.shown('a.ino')).toEqual(['BAD2 is bad', 'BAD1 is bad']);
 });
 
+test('a rule that throws is logged once and by name', async () => {
+  client.write('hardware.jsonc', '{}');
+  client.ledger.ruleFaults = [{ rule: 'odd-rule', error: new Error('divided by nothing') }];
+  await client.open('a.ino', 'BAD');
+  await client.tick();
+  await client.change('a.ino', 2, [insert(0, 0, ' ')]);
+  await client.tick();
+  expect(client.shown('a.ino')).toEqual(['BAD is bad']);
+  const told = client.logged.filter(
+    (text) => text.includes('odd-rule') && text.includes('divided by nothing'),
+  );
+  expect(told).toHaveLength(1);
+});
+
 test('one file under two spellings of its URI is one document', async () => {
   client.write('hardware.jsonc', '{}');
   const uri = client.uri('a.ino').replace('a.ino', '%61.ino');

@@ -53,6 +53,8 @@ export interface Ledger {
   trees: number;
   /** Thrown by the next analyses while it is set. */
   fault: Error | undefined;
+  /** Rules that throw, as the analysis tells them. */
+  ruleFaults: Snapshot['faults'];
 }
 
 export interface TestClient {
@@ -87,7 +89,7 @@ export async function connect(
   const toServer = new PassThrough();
   const toClient = new PassThrough();
   const jobs: (() => void)[] = [];
-  const ledger: Ledger = { inputs: [], parsed: [], reparsed: [], trees: 0, fault: undefined };
+  const ledger: Ledger = { inputs: [], parsed: [], reparsed: [], trees: 0, fault: undefined, ruleFaults: [] };
   startServer(
     createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)),
     hostOf(jobs, ledger),
@@ -248,6 +250,8 @@ function analyserOf(ledger: Ledger): Analyser {
       });
       return {
         findings,
+        faults: ledger.ruleFaults,
+        facts: { uses: [], pinNames: [], problems: [] },
         hover: (file, offset) => {
           const finding = findings.find(
             ({ span }) => span.file === file && span.start <= offset && offset <= span.end,
@@ -267,7 +271,7 @@ function analyserOf(ledger: Ledger): Analyser {
           findings
             .filter((finding) => finding.key === key)
             .flatMap(({ span }) => fixesOf(key.slice('bad-word:'.length), span, manifest?.file ?? '')),
-      } as Snapshot;
+      };
     },
   };
 }

@@ -9,7 +9,7 @@ import type { SketchFacts } from '../base/pin-use';
 import type { Problem, Read } from '../base/read';
 import type { Span } from '../base/span';
 import { solveNetwork } from '../circuit';
-import { describeManifestKey, readManifest } from '../hardware';
+import { describeKey, manifestPathAt, readManifest } from '../hardware';
 import { rules } from '../rules/generated/registry';
 import type { Subject } from '../rules/subject';
 import { type ParsedFile, readSketch } from '../sketch';
@@ -175,7 +175,9 @@ function hover(subject: Subject, file: string, offset: number): Hover | undefine
 }
 
 function hoverKey(subject: Subject, offset: number): Hover | undefined {
-  const text = subject.texts[subject.build.file] ?? '';
-  const found = describeManifestKey(text, offset);
-  return found && { span: { file: subject.build.file, ...found.span }, markdown: plain(found.description) };
+  const { file } = subject.build;
+  const place = manifestPathAt(subject.texts[file] ?? '', offset);
+  const description = place?.isKey ? describeKey(place.path) : undefined;
+  if (!place || description === undefined) return undefined;
+  return { span: { ...place.span, file }, markdown: plain(description) };
 }

@@ -4,7 +4,7 @@
  */
 import type { Board } from '../base/build';
 import type { LibraryFacts } from '../base/platform';
-import type { Problem, Read } from '../base/read';
+import type { Read } from '../base/read';
 import { type HardwareLibrary, type PartKind, readBoard, readPartKind } from '../hardware';
 
 /** Texts of the library files by name without `.json`. */

@@ -33,6 +33,8 @@ export class Projects implements OpenFiles {
   private readonly paths = new Map<string, OpenFile>();
   /** Files outside the folders that an analysis asked for: a board file of the user's own. */
   private readonly asked = new Set<string>();
+  /** Faults of rules that the log has. */
+  private readonly told = new Set<string>();
   private engine: Engine | undefined;
   private scheduled = false;
 
@@ -172,15 +174,28 @@ export class Projects implements OpenFiles {
         engine.publisher.clear(project.folder);
       } else {
         engine.publisher.publish(project.folder, engine.diagnosticsOf(run), run);
+        this.tellFaults(project.folder, run);
       }
     } catch (error) {
       this.log.error(`${project.folder}: the analysis broke. ${explain(error)}`);
     }
   }
 
+  /** A rule that threw is told once, not at every key. */
+  private tellFaults(folder: string, run: Run): void {
+    for (const { rule, error } of run.snapshot.faults) {
+      const text = `${folder}: the rule ${rule} broke, the others were run. ${explain(error)}`;
+      if (!this.told.has(text)) {
+        this.told.add(text);
+        this.log.error(text);
+      }
+    }
+  }
+
   private keepNeededTexts(): void {
     if (this.projects.size === 0) {
       this.asked.clear();
+      this.told.clear();
     }
     const kept = new Set(this.asked);
     for (const folder of this.projects.keys()) {

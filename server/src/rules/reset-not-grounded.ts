@@ -98,7 +98,7 @@ void loop() {}
   },
   "wires": [
     { "from": "RST", "to": "restart.1" },
-    { "from": "restart.2", "to": "GND" } // the wrong rail
+    { "from": "restart.2", "to": "GND@left.14" } // the wrong rail
   ]
 }
 `,

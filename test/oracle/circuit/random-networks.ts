@@ -30,7 +30,7 @@ export function randomNetwork(seed: number): Network {
   // A tree of resistors ties every node to ground, as the simulator demands.
   nodes.slice(1).forEach((name, index) => {
     const to = nodes[Math.floor(random() * (index + 1))] ?? '0';
-    elements.push({ type: 'resistor', id: `rt${index}`, a: name, b: to, ohms: exactly(spread(1, 1e6)) });
+    elements.push({ type: 'resistor', id: `rt${index}`, a: name, b: to, ohms: exactly(spread(10, 1e5)) });
   });
   const extra = 2 + Math.floor(random() * 8);
   for (let index = 0; index < extra; index += 1) {
@@ -40,12 +40,12 @@ export function randomNetwork(seed: number): Network {
     }
     const id = `x${index}`;
     const which = random();
-    if (which < 0.3) {
+    if (which < 0.2) {
       elements.push({ type: 'resistor', id, a, b, ohms: exactly(spread(0.02, 1e6)) });
-    } else if (which < 0.5) {
+    } else if (which < 0.45) {
       const ohms = exactly(spread(0.1, 1e3));
       elements.push({ type: 'source', id, plus: a, minus: b, volts: exactly(pick(-12, 12)), ohms });
-    } else if (which < 0.6) {
+    } else if (which < 0.5) {
       elements.push({ type: 'current', id, from: a, to: b, amps: exactly(pick(-0.02, 0.02)) });
     } else {
       const volts = exactly(pick(0.5, 3.4));
@@ -87,7 +87,10 @@ export function deckOf(network: Network, title: string): { text: string; asked: 
       lines.push(`v${id} u${id} ${element.minus} ${exact(element.volts.typ)}`);
     } else {
       ends = [element.from, element.to];
-      lines.push(`vs${id} ${element.from} s${id} 0`, `i${id} s${id} ${element.to} ${exact(element.amps.typ)}`);
+      lines.push(
+        `vs${id} ${element.from} s${id} 0`,
+        `i${id} s${id} ${element.to} ${exact(element.amps.typ)}`,
+      );
     }
     // The simulator counts a source's current into its plus; ours counts out of `plus` for sources.
     const sign = element.type === 'source' ? '-' : '';
@@ -101,7 +104,10 @@ export function deckOf(network: Network, title: string): { text: string; asked: 
       asked.push({ expression: `v(${name})`, kind: 'node', name });
     }
   }
-  lines.push('.options temp=27 tnom=27 gmin=1e-12 reltol=1e-6 abstol=1e-14 vntol=1e-9 itl1=1000 numdgt=12');
+  // Its floor for saturation currents, 1e-28 A unless told, would lift those of white lamps.
+  lines.push(
+    '.options temp=27 tnom=27 gmin=1e-12 reltol=1e-6 abstol=1e-14 vntol=1e-9 itl1=1000 epsmin=1e-60',
+  );
   return { text: lines.join('\n'), asked };
 }
 

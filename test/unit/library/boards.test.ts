@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Board } from '../../../server/src/base/build';
 import { parseQuantity } from '../../../server/src/base/quantity';
-import { readBoard } from '../../../server/src/hardware/board/read-board';
+import { readBoard } from '../../../server/src/hardware';
 import type { BoardFile } from '../../../server/src/hardware/generated/board';
 import { isFigure, libraryFiles, objectsOf, saysWhereFrom } from './library-files';
 

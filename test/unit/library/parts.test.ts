@@ -2,8 +2,8 @@
  * The part files: readable, sourced, and such that every terminal that people wire does something inside.
  */
 import { describe, expect, it } from 'vitest';
+import { readPartKind } from '../../../server/src/hardware';
 import type { PartFile } from '../../../server/src/hardware/generated/part';
-import { readPartKind } from '../../../server/src/hardware/part-kind';
 import { isFigure, libraryFiles, objectsOf, saysWhereFrom } from './library-files';
 
 const files = libraryFiles<PartFile>('parts');

@@ -14,7 +14,7 @@ export interface ManifestPlace {
 }
 
 /** The innermost key or value at an offset; undefined outside of any. */
-export function manifestPathAt(file: string, text: string, offset: number): ManifestPlace | undefined {
+export function manifestPathAt(text: string, offset: number, file = ''): ManifestPlace | undefined {
   const { value: root } = parseJson(file, text);
   return root && placeIn(root, offset, []);
 }

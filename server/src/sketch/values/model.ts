@@ -2,7 +2,6 @@
 import type { Span } from '../../base/span';
 import type { ClassItem, ConditionalItem, Expression, Item, Parameter, Place, TypeName, Variable } from '../form/ast';
 import type { Macros } from './macros';
-import type { Scope } from './scope';
 import type { Callable } from './value';
 
 /** An argument of a macro: read where the macro stands, not where it is defined. */

@@ -1,0 +1,2 @@
+/** Papers that lsp/ and cli/ can ask for. */
+export { type HookupRow, listHookup, writeHookup } from './hookup-list';

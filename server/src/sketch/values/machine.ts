@@ -1,0 +1,219 @@
+/**
+ * The state of the analysis while it follows a program: where it is, what it knows, what it may still spend. The steps
+ * themselves are functions over this object, one file for each kind.
+ */
+import type { LibraryFacts, CallFacts, Platform } from '../../base/platform';
+import type { CallStep } from '../../base/pin-use';
+import type { Problem } from '../../base/read';
+import type { Span } from '../../base/span';
+import type { Variable } from '../form/ast';
+import type { Macro } from './macros';
+import type { Program, Site } from './model';
+import { type NumberTypes, numberTypes } from './number-types';
+import { Scope } from './scope';
+import { type Delta, State } from './state';
+import type { Callable, Cell, FunctionValue, Known, ObjectValue, Value } from './value';
+
+/** How a statement may end; several at once where a branch is undecided. */
+export const Flow = { next: 1, break: 2, continue: 4, return: 8 } as const;
+
+export type Phase = 'setup' | 'loop' | 'interrupt';
+
+/** A way from an entry to a function; one object for each, so that it can be compared. */
+export interface Path {
+  readonly id: number;
+  readonly steps: readonly CallStep[];
+  readonly next: Map<string, Path>;
+}
+
+/** A loop or switch that break and continue may leave. */
+export interface Breakable {
+  mark: number;
+  readonly breaks: Delta[];
+  /** Undefined for a switch. */
+  readonly continues: Delta[] | undefined;
+  /** Where the present round of the loop began. */
+  roundMark: number;
+}
+
+export interface Frame {
+  readonly callable: Callable;
+  readonly name: string;
+  readonly self: ObjectValue | undefined;
+  readonly mark: number;
+  readonly path: Path;
+  readonly returns: Delta[];
+  readonly values: Value[];
+  readonly breakables: Breakable[];
+}
+
+/** One thing done to a pin, as met. */
+export interface MetUse {
+  readonly facts: CallFacts;
+  readonly call: string;
+  readonly pin: Value;
+  readonly value: Value | undefined;
+  readonly span: Span;
+  readonly callSpan: Span;
+  readonly valueSpan: Span | undefined;
+  readonly function: string;
+  readonly path: Path;
+  readonly phase: Phase;
+  readonly certain: boolean;
+}
+
+/** A body that runs by itself: an interrupt handler, or a function handed to a library. */
+export interface Handler {
+  readonly callable: Callable;
+}
+
+/** Evaluations that are made exactly; beyond it loops are no longer followed round by round. */
+const softLimit = 250_000;
+/** Evaluations after which everything stops. */
+const hardLimit = 500_000;
+const deepest = 480;
+
+export class Machine {
+  readonly types: NumberTypes;
+  readonly state = new State();
+  readonly globals = new Map<string, readonly Cell[]>();
+  readonly statics = new Map<Variable, Map<number, readonly Cell[]>>();
+  readonly literalMacros = new Map<Macro, Known>();
+  readonly functionFacts = new Map<string, readonly CallFacts[]>();
+  readonly classFacts = new Map<string, ReadonlyMap<string, readonly CallFacts[]>>();
+  readonly handlers: Handler[] = [];
+  readonly problems: Problem[] = [];
+  readonly boardNames = new Map<string, Known>();
+  frame: Frame | undefined;
+  scope = new Scope(undefined);
+  site: Site = { file: '', base: 0, order: -1, prefix: '' };
+  certain = true;
+  phase: Phase = 'setup';
+  /** Uses are met but not told: while something is only tried. */
+  quiet = false;
+  stopped = false;
+  private spent = 0;
+  private depth = 0;
+  private paths = 0;
+  private readonly told = new Set<string>();
+
+  constructor(
+    readonly program: Program,
+    readonly platform: Platform,
+    libraries: readonly LibraryFacts[],
+    private readonly meet: (use: MetUse) => void,
+  ) {
+    this.types = numberTypes(platform.intBits);
+    for (const library of libraries) {
+      addFacts(this.functionFacts, library.functions);
+      for (const { name, methods } of library.classes) {
+        const table = new Map<string, readonly CallFacts[]>();
+        addFacts(table, methods);
+        this.classFacts.set(name, table);
+      }
+    }
+  }
+
+  /** A new way with nothing on it. */
+  entryPath(): Path {
+    this.paths += 1;
+    return { id: this.paths, steps: [], next: new Map() };
+  }
+
+  pathTo(from: Path, span: Span, name: string): Path {
+    const key = `${span.start} ${name} ${span.file}`;
+    let path = from.next.get(key);
+    if (path === undefined) {
+      this.paths += 1;
+      path = { id: this.paths, steps: [...from.steps, { function: name, span }], next: new Map() };
+      from.next.set(key, path);
+    }
+    return path;
+  }
+
+  use(use: Omit<MetUse, 'function' | 'path' | 'phase' | 'certain'>): void {
+    if (this.quiet || this.stopped || this.frame === undefined) return;
+    const { name, path } = this.frame;
+    this.meet({ ...use, function: name, path, phase: this.phase, certain: this.certain });
+  }
+
+  /** Goes one level deeper. False where nothing more is to be followed; then there is no `leave`. */
+  enter(): boolean {
+    this.spent += 1;
+    if (this.stopped) return false;
+    if (this.spent > hardLimit) {
+      this.stopped = true;
+      this.tell(
+        'analysis-stopped',
+        'The sketch takes more steps to follow than the analysis may spend; what comes later in it is not seen.',
+        this.here,
+        'Shorten loops and calls that call each other.',
+      );
+      return false;
+    }
+    if (this.depth >= deepest) {
+      this.tell(
+        'nested-too-deep',
+        'Calls or expressions are nested too deep here to be followed.',
+        this.here,
+        'Split the expression, or end the recursion earlier.',
+      );
+      return false;
+    }
+    this.depth += 1;
+    return true;
+  }
+
+  leave(): void {
+    this.depth -= 1;
+  }
+
+  /** Charges work that is more than one step. */
+  spend(steps: number): void {
+    this.spent += steps;
+  }
+
+  get spentSteps(): number {
+    return this.spent;
+  }
+
+  /** Loops are not followed round by round any more. */
+  get tired(): boolean {
+    return this.spent > softLimit;
+  }
+
+  private get here(): Span {
+    const { site } = this;
+    return site.fixed ?? { file: site.file, start: site.base, end: site.base };
+  }
+
+  /** A said limit, once for each place. */
+  tell(code: string, message: string, span: Span, hint: string): void {
+    const key = `${code} ${span.start} ${span.file}`;
+    if (this.told.has(key) || this.told.size >= 100) return;
+    this.told.add(key);
+    this.problems.push({ code, message, span, hint });
+  }
+
+  /** Runs something at another place of the text and in another scope. */
+  at<T>(site: Site, scope: Scope, run: () => T): T {
+    const oldSite = this.site;
+    const oldScope = this.scope;
+    this.site = site;
+    this.scope = scope;
+    const result = run();
+    this.site = oldSite;
+    this.scope = oldScope;
+    return result;
+  }
+
+  addHandlers(value: FunctionValue): void {
+    for (const callable of value.options) {
+      if (!this.handlers.some((one) => one.callable.item === callable.item)) this.handlers.push({ callable });
+    }
+  }
+}
+
+function addFacts(table: Map<string, readonly CallFacts[]>, facts: readonly CallFacts[]): void {
+  for (const fact of facts) table.set(fact.name, [...(table.get(fact.name) ?? []), fact]);
+}

@@ -1,0 +1,142 @@
+/**
+ * Operating points against ngspice, a general-purpose circuit simulator, with the same element models: every node
+ * voltage and every element current of random networks. The lamp's curve is the project's own choice; that its
+ * equations are solved rightly is not, and is what is compared here.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Network, OperatingPoint } from '../../../server/src/base/circuit';
+import { exactly } from '../../../server/src/base/range';
+import { solveNetwork } from '../../../server/src/circuit';
+import { requireOracle } from '../oracle';
+import { type Asked, deckOf, randomNetwork } from './random-networks';
+
+const simulator = 'ngspice';
+const present = spawnSync(simulator, ['--version'], { encoding: 'utf8' }).status === 0;
+
+/** Share by which a figure may differ, and what counts as nothing, in volts and amperes. */
+const share = 1e-3;
+const leastVolts = 1e-6;
+const leastAmps = 1e-9;
+
+interface Difference {
+  readonly seed: number;
+  readonly name: string;
+  readonly ours: number;
+  readonly theirs: number;
+}
+
+function simulate(folder: string, network: Network, title: string): ReadonlyMap<Asked, number> {
+  const { text, asked } = deckOf(network, title);
+  const prints = asked.map(({ expression }) => `print ${expression}`).join('\n');
+  const file = join(folder, 'deck.cir');
+  writeFileSync(file, `${text}\n.control\nset numdgt=12\nop\n${prints}\nquit\n.endc\n.end\n`);
+  const run = spawnSync(simulator, ['-b', file], { encoding: 'utf8', timeout: 20_000 });
+  const values = [...run.stdout.matchAll(/^\S+ = (\S+)\s*$/gm)].map((match) => Number(match[1]));
+  if (values.length !== asked.length || !values.every(Number.isFinite)) {
+    throw new Error(`${title}: the simulator gave no answer\n${run.stdout}\n${run.stderr}`);
+  }
+  return new Map(asked.map((one, index) => [one, values[index] ?? Number.NaN]));
+}
+
+function compare(seed: number, point: OperatingPoint, theirs: ReadonlyMap<Asked, number>): Difference[] {
+  const differences: Difference[] = [];
+  for (const [{ kind, name }, value] of theirs) {
+    const ours = (kind === 'node' ? point.nodes : point.amps)[name]?.typ ?? Number.NaN;
+    const allowed = share * Math.abs(value) + (kind === 'node' ? leastVolts : leastAmps);
+    if (!(Math.abs(ours - value) <= allowed)) {
+      differences.push({ seed, name, ours, theirs: value });
+    }
+  }
+  return differences;
+}
+
+function inFolder<T>(work: (folder: string) => T): T {
+  const folder = mkdtempSync(join(tmpdir(), 'circuit-oracle-'));
+  try {
+    return work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+test('node voltages and currents of 300 random networks agree with the simulator', {
+  timeout: 120_000,
+}, (context) => {
+  requireOracle(context, simulator, present);
+  let figures = 0;
+  let conducting = 0;
+  const differences = inFolder((folder) => {
+    const found: Difference[] = [];
+    for (let seed = 1; seed <= 300; seed += 1) {
+      const network = randomNetwork(seed);
+      const point = solveNetwork(network);
+      expect(point.converged, `seed ${seed}: ${point.notes.join(' ')}`).toBe(true);
+      const theirs = simulate(folder, network, `seed ${seed}`);
+      figures += theirs.size;
+      conducting += network.elements.filter(
+        ({ type, id }) => type === 'diode' && (point.amps[id]?.typ ?? 0) > 1e-6,
+      ).length;
+      found.push(...compare(seed, point, theirs));
+    }
+    return found;
+  });
+  expect(differences).toEqual([]);
+  // The comparison is worth something only where figures were compared and lamps were lit.
+  expect(figures).toBeGreaterThan(3000);
+  expect(conducting).toBeGreaterThan(100);
+});
+
+test('lamps in series and behind a bridge agree with the simulator', { timeout: 60_000 }, (context) => {
+  requireOracle(context, simulator, present);
+  const lamp = (id: string, anode: string, cathode: string, volts: number) =>
+    ({ type: 'diode', id, anode, cathode, volts: exactly(volts), atAmps: 0.02 }) as const;
+  const supply = {
+    type: 'source',
+    id: 'b',
+    plus: 'p',
+    minus: '0',
+    volts: exactly(9),
+    ohms: exactly(1),
+  } as const;
+  const chain: Network = {
+    ground: '0',
+    elements: [
+      supply,
+      { type: 'resistor', id: 'r', a: 'p', b: 'a', ohms: exactly(150) },
+      lamp('l1', 'a', 'c', 2.1),
+      lamp('l2', 'c', 'd', 2),
+      lamp('l3', 'd', '0', 3),
+    ],
+  };
+  const blocked: Network = {
+    ground: '0',
+    elements: [
+      supply,
+      lamp('l1', '0', 'm', 2.1),
+      lamp('l2', 'm', 'q', 2),
+      { type: 'resistor', id: 'r', a: 'q', b: 'p', ohms: exactly(1000) },
+    ],
+  };
+  const bridge: Network = {
+    ground: '0',
+    elements: [
+      { ...supply, minus: 'n' },
+      lamp('d1', 'p', 'x', 0.7),
+      lamp('d2', '0', 'p', 0.7),
+      lamp('d3', 'n', 'x', 0.7),
+      lamp('d4', '0', 'n', 0.7),
+      { type: 'resistor', id: 'r', a: 'x', b: '0', ohms: exactly(220) },
+    ],
+  };
+  inFolder((folder) => {
+    for (const [index, network] of [chain, blocked, bridge].entries()) {
+      const point = solveNetwork(network);
+      expect(point.converged).toBe(true);
+      expect(compare(index, point, simulate(folder, network, `case ${index}`))).toEqual([]);
+    }
+  });
+});

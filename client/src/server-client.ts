@@ -21,10 +21,19 @@ const documentSelector: DocumentSelector = [
   { scheme: 'file', pattern: '**/hardware.jsonc' },
 ];
 
+/** Writes its errors into the log alone: the library's own pop-ups would come beside ours, and offer no way on. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false);
+  }
+}
+
 export class ServerClient {
   private readonly channel = vscode.window.createOutputChannel('Wiretrue');
   private readonly deaths = new DeathCount();
   private client: LanguageClient | undefined;
+  /** Ends the start that is under way; the library's own promise stays open where the server dies meanwhile. */
+  private failStart: ((reason: Error) => void) | undefined;
 
   constructor(private readonly context: vscode.ExtensionContext) {
     context.subscriptions.push(this.channel);
@@ -34,11 +43,16 @@ export class ServerClient {
   async start(): Promise<void> {
     const client = this.createClient();
     this.client = client;
+    const death = new Promise<never>((_, reject) => {
+      this.failStart = reject;
+    });
     try {
-      await client.start();
+      await Promise.race([client.start(), death]);
     } catch (error) {
       this.channel.appendLine(error instanceof Error ? (error.stack ?? error.message) : String(error));
       this.offer('Wiretrue could not start its language server, so nothing is being checked.');
+    } finally {
+      this.failStart = undefined;
     }
   }
 
@@ -67,7 +81,7 @@ export class ServerClient {
 
   private createClient(): LanguageClient {
     const module = this.context.asAbsolutePath('server/dist/server.js');
-    return new LanguageClient(
+    return new QuietClient(
       'wiretrue',
       'Wiretrue',
       {
@@ -93,6 +107,10 @@ export class ServerClient {
   }
 
   private onDeath() {
+    if (this.failStart !== undefined) {
+      this.failStart(new Error('The server ended while it was starting.'));
+      return { action: CloseAction.DoNotRestart, handled: true };
+    }
     if (this.deaths.add(Date.now())) {
       this.channel.appendLine('The server has ended and is started again.');
       return { action: CloseAction.Restart, handled: true };

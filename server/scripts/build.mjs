@@ -13,6 +13,8 @@ const common = {
   absWorkingDir: root,
   bundle: true,
   platform: 'node',
+  // jsonc-parser's CommonJS form loads its pieces in a way that no bundler can follow.
+  mainFields: ['module', 'main'],
   target: 'node20',
   format: 'cjs',
   sourcemap: true,

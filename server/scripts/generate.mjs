@@ -20,7 +20,10 @@ await build({
   external: ['tree-sitter', 'tree-sitter-cpp', 'web-tree-sitter'],
   // The bundle lies two folders below the root, as the test bench's own file does.
   define: { 'import.meta.url': JSON.stringify(pathToFileURL(join(root, 'test/fixture/bench.ts')).href) },
-  banner: { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(process.cwd() + '/x.js');" },
+  banner: {
+    js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(process.cwd() + '/x.js');",
+  },
+  mainFields: ['module', 'main'],
   logLevel: 'warning',
 });
 const { makePages, renewReadme } = await import(pathToFileURL(bundle).href);

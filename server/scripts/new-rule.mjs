@@ -6,11 +6,18 @@ import { fileURLToPath } from 'node:url';
 const root = resolve(fileURLToPath(import.meta.url), '../../..');
 const id = process.argv[2] ?? '';
 if (!/^[a-z]+(-[a-z]+)*$/.test(id)) {
-  console.error('usage: npm run new-rule SOME-WRONG-STATE   (lower case words with dashes, naming what is wrong)');
+  console.error(
+    'usage: npm run new-rule SOME-WRONG-STATE   (lower case words with dashes, naming what is wrong)',
+  );
   process.exit(2);
 }
 const file = join(root, 'server/src/rules', `${id}.ts`);
-if (await access(file).then(() => true, () => false)) {
+if (
+  await access(file).then(
+    () => true,
+    () => false,
+  )
+) {
   console.error(`${file} is there already`);
   process.exit(2);
 }
@@ -44,4 +51,6 @@ export default defineRule<Detail>({
 });
 `,
 );
-console.log(`wrote ${file}; give it examples where it speaks and where it is silent, then: npm run generate && npm test`);
+console.log(
+  `wrote ${file}; give it examples where it speaks and where it is silent, then: npm run generate && npm test`,
+);

@@ -53,7 +53,8 @@ const manifestKeys = [
   'capabilities',
 ];
 
-await rm(stage, { recursive: true, force: true });
+// Packages of earlier versions go too: dist/ holds the one that the sources make.
+await rm(join(root, 'dist'), { recursive: true, force: true });
 await mkdir(stage, { recursive: true });
 for (const path of own) {
   await copy(join(root, path), join(stage, path));

@@ -2,8 +2,9 @@
  * Makes what follows from the rules: a page a rule, the index, the table in README.md and the list of ids that
  * completes the manifest's `severity`. Pure: returns texts by path.
  */
-import { drawFindings } from '../../test/fixture/draw-findings';
+
 import { openTestBench, type TestBench } from '../../test/fixture/bench';
+import { drawFindings } from '../../test/fixture/draw-findings';
 import { readFixture } from '../../test/fixture/read-fixture';
 import { rules } from '../src/rules/generated/registry';
 import type { Example, Rule } from '../src/rules/rule';
@@ -50,12 +51,22 @@ function exampleLines(rule: Rule, example: Example, bench: TestBench): string[] 
   const lines = [`## ${faulty ? 'Found' : 'Silent'}: ${example.about}`];
   for (const [file, text] of Object.entries(fixture.files)) {
     const language = file.endsWith('.jsonc') ? 'jsonc' : 'cpp';
-    lines.push('', `\`${file}\``, '', `\`\`\`${language}`, drawFindings(file, text, snapshot.findings).trimEnd(), '```');
+    lines.push(
+      '',
+      `\`${file}\``,
+      '',
+      `\`\`\`${language}`,
+      drawFindings(file, text, snapshot.findings).trimEnd(),
+      '```',
+    );
   }
   const titles = snapshot.findings
     .filter((finding) => finding.rule === rule.id)
     .flatMap((finding) => finding.fixes)
-    .map((fix) => `- ${fix.title} (${fix.trust === 'safe' ? 'safe' : 'asks first: it changes what is soldered or run'})`);
+    .map(
+      (fix) =>
+        `- ${fix.title} (${fix.trust === 'safe' ? 'safe' : 'asks first: it changes what is soldered or run'})`,
+    );
   if (titles.length > 0) lines.push('', 'Quick-fixes:', '', ...new Set(titles));
   return lines;
 }

@@ -1,5 +1,5 @@
 /** The built program as a process: what it prints, what it refuses, how it ends. */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import {
   chmodSync,
   cpSync,
@@ -263,22 +263,27 @@ describe('the rest', () => {
     });
   });
 
-  test('serve answers in the protocol', () => {
-    const body = JSON.stringify({
-      jsonrpc: '2.0',
-      id: 1,
-      method: 'initialize',
-      params: { processId: null, rootUri: null, capabilities: {} },
+  test('serve answers in the protocol', async () => {
+    const server = spawn(process.execPath, [CLI, 'serve', '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    const send = (message: object) => {
+      const body = JSON.stringify({ jsonrpc: '2.0', ...message });
+      server.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+    };
+    let output = '';
+    const answered = new Promise<void>((resolve) => {
+      server.stdout.setEncoding('utf8').on('data', (text: string) => {
+        output += text;
+        if (output.includes('"capabilities"')) {
+          resolve();
+        }
+      });
     });
-    const exit = ['{"jsonrpc":"2.0","id":2,"method":"shutdown"}', '{"jsonrpc":"2.0","method":"exit"}'];
-    const input = [body, ...exit]
-      .map((each) => `Content-Length: ${Buffer.byteLength(each)}\r\n\r\n${each}`)
-      .join('');
-    const { status, stdout } = spawnSync(process.execPath, [CLI, 'serve', '--stdio'], {
-      input,
-      encoding: 'utf8',
-    });
-    expect(stdout).toContain('"capabilities"');
-    expect(status).toBe(0);
+    const ended = new Promise<number | null>((resolve) => server.on('close', resolve));
+    send({ id: 1, method: 'initialize', params: { processId: null, rootUri: null, capabilities: {} } });
+    await answered;
+    send({ id: 2, method: 'shutdown' });
+    send({ method: 'exit' });
+    expect(await ended).toBe(0);
+    expect(output).toMatch(/^Content-Length: \d+\r\n/);
   });
 });

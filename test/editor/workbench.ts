@@ -2,45 +2,38 @@
  * The real workbench in a real browser: a VS Code server on a free local port with the packed extension installed, and
  * Chromium on it. Everything is done as a person does it: keys, mouse, eyes on what the page shows.
  */
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { environment, installPackage, killServer, places, root, serverLog } from './installed';
 import { serverEntry } from './setup.mjs';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
 const pictures = join(root, '.test-output/editor');
 
 export const chromiumPath = '/usr/bin/chromium';
 
-/** What the editor is set to, so that nothing but our findings draws or moves. */
-const settings = {
-  'workbench.startupEditor': 'none',
-  'workbench.tips.enabled': false,
-  'workbench.enableExperiments': false,
-  'workbench.secondarySideBar.defaultVisibility': 'hidden',
-  'editor.hover.delay': 200,
-  'editor.minimap.enabled': false,
-  'editor.cursorBlinking': 'solid',
-  'extensions.autoUpdate': false,
-  'extensions.autoCheckUpdates': false,
-  'extensions.ignoreRecommendations': true,
-  'git.enabled': false,
-  'telemetry.telemetryLevel': 'off',
-  'wiretrue.trace.server': 'messages',
-};
-
 export interface Workbench {
   readonly page: Page;
+  /** Folder of the installed extension. */
+  readonly extension: string;
+  /** Runs a command by its title, from the palette. */
+  command(title: string): Promise<void>;
   /** Opens a file of the folder by name and waits for its text. */
   open(name: string): Promise<void>;
   /** Underlined places of the active editor: errors and warnings. */
   squiggles(): Locator;
   /** Rests the mouse on the middle of a place and waits for what the editor says there. */
   hover(place: Locator): Promise<string>;
+  /** The same for a line and a column, both counted from 1. Says '' where the editor says nothing. */
+  hoverAt(line: number, column: number): Promise<string>;
+  /** What the status bar counts. */
+  problems(): Promise<{ readonly errors: number; readonly warnings: number }>;
+  /** Ends the language server's process the hard way and waits until it is gone. */
+  killServer(): Promise<void>;
+  /** What the language server has logged in this sitting. */
+  serverLog(): string;
   /** Puts the cursor on a line, counted from 1, and at a column. */
   goTo(line: number, column: number): Promise<void>;
   /** Opens the quick fixes at the cursor, takes the one whose title matches, and gives all titles. */
@@ -51,37 +44,20 @@ export interface Workbench {
   stop(): Promise<void>;
 }
 
-/** Installs the package anew and opens `folder` in the workbench. */
-export async function startWorkbench(vsix: string, folder: string): Promise<Workbench> {
-  const home = mkdtempSync(join(tmpdir(), 'wiretrue-workbench-'));
-  mkdirSync(join(home, 'data/User'), { recursive: true });
-  writeFileSync(join(home, 'data/User/settings.json'), JSON.stringify(settings, null, 2));
-  const places = ['--user-data-dir', join(home, 'data'), '--extensions-dir', join(home, 'extensions')];
-  const environment = {
-    ...process.env,
-    HOME: home,
-    XDG_CONFIG_HOME: join(home, 'config'),
-    // No shop for extensions: the test talks to this machine alone.
-    EXTENSIONS_GALLERY: JSON.stringify({ serviceUrl: '' }),
-  };
-  const installed = spawnSync(process.execPath, [serverEntry, ...places, '--install-extension', vsix], {
-    encoding: 'utf8',
-    env: environment,
-  });
-  if (installed.status !== 0) {
-    throw new Error(`the package cannot be installed: ${installed.stdout}${installed.stderr}`);
-  }
-  const said: string[] = [installed.stdout];
+/** Installs the package and opens `folder` in the workbench. */
+export async function startWorkbench(folder: string): Promise<Workbench> {
+  const { home, extension, said: installed } = installPackage();
+  const said: string[] = [installed];
   const port = await freePort();
   const server = spawn(
     process.execPath,
     [
       serverEntry,
-      ...places,
+      ...places(home),
       ...['--auth', 'none', '--bind-addr', `127.0.0.1:${port}`],
       ...['--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'],
     ],
-    { env: environment, stdio: ['ignore', 'pipe', 'pipe'] },
+    { env: environment(home), stdio: ['ignore', 'pipe', 'pipe'] },
   );
   for (const stream of [server.stdout, server.stderr]) {
     stream.on('data', (data) => said.push(String(data)));
@@ -110,7 +86,9 @@ export async function startWorkbench(vsix: string, folder: string): Promise<Work
       `http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`,
       said,
     );
-    return { page, stop, log: () => said.join(''), ...hands(page) };
+    const log = () => `${said.join('')}\n${serverLog(home)}`;
+    const kill = () => killServer(home);
+    return { page, extension, stop, log, killServer: kill, serverLog: () => serverLog(home), ...hands(page) };
   } catch (error) {
     await stop();
     throw new Error(`${String(error)}\n${said.join('')}`);
@@ -139,7 +117,16 @@ async function openPage(browser: Browser, address: string, said: string[]): Prom
 function hands(page: Page) {
   const take = async (name: string) => {
     mkdirSync(pictures, { recursive: true });
+    // What has just appeared may still be sliding in.
+    await page.waitForTimeout(400);
     await page.screenshot({ path: join(pictures, `${name}.png`) });
+  };
+  const goTo = async (line: number, column: number) => {
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+G');
+    await page.locator('.quick-input-widget input').first().fill(`:${line}:${column}`);
+    await page.keyboard.press('Enter');
+    await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
   };
   const editor = page.locator('.editor-group-container.active .monaco-editor').first();
   return {
@@ -149,6 +136,12 @@ function hands(page: Page) {
       await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
       await page.locator('.tab.active', { hasText: name }).waitFor();
       await editor.locator('.view-line').first().waitFor();
+    },
+    async command(title: string) {
+      await page.keyboard.press('F1');
+      await page.locator('.quick-input-widget input').first().fill(`>${title}`);
+      await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().click();
+      await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
     },
     squiggles: () => editor.locator('.squiggly-error, .squiggly-warning'),
     async hover(place: Locator) {
@@ -163,11 +156,26 @@ function hands(page: Page) {
       await shown.getByText('Loading...').waitFor({ state: 'hidden' });
       return (await shown.allInnerTexts()).join('\n').trim();
     },
-    async goTo(line: number, column: number) {
-      await page.keyboard.press('Control+G');
-      await page.locator('.quick-input-widget input').first().fill(`:${line}:${column}`);
-      await page.keyboard.press('Enter');
+    async hoverAt(line: number, column: number) {
+      await goTo(line, column);
+      await page.keyboard.press('Control+K');
+      await page.keyboard.press('Control+I');
+      const shown = page.locator('.monaco-resizable-hover .monaco-hover');
+      const text = await shown.waitFor({ timeout: 5000 }).then(
+        async () => {
+          await shown.getByText('Loading...').waitFor({ state: 'hidden' });
+          return (await shown.allInnerTexts()).join('\n').trim();
+        },
+        () => '',
+      );
+      return text;
     },
+    async problems() {
+      const label = (await page.locator('[id="status.problems"] a').getAttribute('aria-label')) ?? '';
+      const count = (word: string) => Number(new RegExp(`${word}: (\\d+)`).exec(label)?.[1] ?? 0);
+      return { errors: count('Errors'), warnings: count('Warnings') };
+    },
+    goTo,
     async fix(title: RegExp, picture: string) {
       await page.keyboard.press('Control+.');
       const rows = page.locator('.action-widget .monaco-list-row.action');

@@ -2,8 +2,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { makeSchemaSources } from '../../server/scripts/schema-sources.mjs';
 import { makePages, renewReadme } from '../../server/scripts/pages';
+import { makeSchemaSources } from '../../server/scripts/schema-sources.mjs';
 import { rules } from '../../server/src/rules/generated/registry';
 import { root } from '../fixture/bench';
 
@@ -21,7 +21,7 @@ function compare(texts: ReadonlyMap<string, string>): void {
     }
     if (before === text) continue;
     stale.push(path);
-    if (!process.env['CI']) writeFileSync(file, text);
+    if (!process.env.CI) writeFileSync(file, text);
   }
   expect(stale, `out of date; run ${command}`).toEqual([]);
 }

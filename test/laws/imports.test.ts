@@ -50,7 +50,9 @@ function filesBelow(folder: string): string[] {
 
 function importsOf(file: string): string[] {
   const text = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  return [...text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+)'([^']+)'/g)].map((match) => match[1] ?? '');
+  return [...text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+)'([^']+)'/g)].map(
+    (match) => match[1] ?? '',
+  );
 }
 
 function packageOf(name: string): string {

@@ -31,11 +31,11 @@ export class RawServer {
   private waiting = Buffer.alloc(0);
   private lastId = 0;
 
-  constructor(program: string = serverPath) {
+  constructor(program: string = serverPath, args: readonly string[] = ['--stdio']) {
     if (!existsSync(program)) {
       throw new Error(`${program} is missing: run "npm run build" first`);
     }
-    this.process = spawn(process.execPath, [program, '--stdio'], { stdio: 'pipe' });
+    this.process = spawn(process.execPath, [program, ...args], { stdio: 'pipe' });
     this.process.stdout.on('data', (data: Buffer) => this.receive(data));
     this.process.stderr.on('data', (data: Buffer) => {
       this.complaints += data.toString();

@@ -38,6 +38,16 @@ test('a clean build has no finding; the server says what parses, and ends when i
   expect(server.complaints).toBe('');
 });
 
+test('the command line starts the same server', async () => {
+  const other = new RawServer(join(root, 'server/dist/cli.js'), ['serve', '--stdio']);
+  try {
+    expect(await other.initialize()).toMatchObject({ serverInfo: { name: 'wiretrue' } });
+    expect(await other.stop()).toBe(0);
+  } finally {
+    other.kill();
+  }
+});
+
 test('a server whose editor is gone ends by itself', async () => {
   server.hangUp();
   await expect(server.until(() => server.exit, 'its end')).resolves.toEqual({ code: 1 });

@@ -15,7 +15,7 @@ import type { Subject } from '../rules/subject';
 import { type ParsedFile, readSketch } from '../sketch';
 import { describePart } from './hover-part';
 import { describePin, describeUse } from './hover-pin';
-import { type LibraryTexts, openLibrary } from './library';
+import { type LibraryTexts, type OpenLibrary, openLibrary } from './library';
 import { findDefinition, findPlace } from './places';
 import { rememberPoints } from './points';
 import { type RuleFault, runRules } from './run-rules';
@@ -65,7 +65,10 @@ interface Kept {
 }
 
 /** @param readText gives the text of a board file beside a manifest, or undefined where there is none. */
-export function createAnalyser(texts: LibraryTexts, readText: (path: string) => string | undefined): Analyser {
+export function createAnalyser(
+  texts: LibraryTexts,
+  readText: (path: string) => string | undefined,
+): Analyser {
   const library = openLibrary(texts, readText);
   const solve = rememberPoints(solveNetwork);
   const kept = new Map<string, Kept>();
@@ -102,7 +105,7 @@ export function createAnalyser(texts: LibraryTexts, readText: (path: string) => 
         problems: [...fresh.problems, ...facts.problems],
         solve,
       });
-      return stale ? snapshotOfStale(subject, fresh.problems) : snapshotOf(subject);
+      return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library);
     },
   };
 }
@@ -123,39 +126,44 @@ function snapshotOfReading(file: string, problems: readonly Problem[]): Snapshot
   return { ...emptySnapshot, findings: results.findings, faults: results.faults, fixes: results.fixesOf };
 }
 
-function snapshotOf(subject: Subject): Snapshot {
+function snapshotOf(subject: Subject, library: OpenLibrary): Snapshot {
   const results = runRules(rules, subject);
   return {
     findings: results.findings,
     faults: results.faults,
     facts: subject.facts,
     build: subject.build,
-    hover: (file, offset) => hover(subject, file, offset),
+    hover: (file, offset) => hover(subject, library, file, offset),
     definition: (file, offset) => findDefinition(subject, file, offset),
     fixes: results.fixesOf,
   };
 }
 
 /** The sketch's findings from the last good build; of the manifest only what the readers say of its present text. */
-function snapshotOfStale(subject: Subject, problems: readonly Problem[]): Snapshot {
+function snapshotOfStale(subject: Subject, library: OpenLibrary, problems: readonly Problem[]): Snapshot {
   const { file } = subject.build;
   const reading = snapshotOfReading(file, problems);
-  const whole = snapshotOf(subject);
+  const whole = snapshotOf(subject, library);
   const inSketch = whole.findings
     .filter((finding) => finding.span.file !== file)
-    .map((finding) => ({ ...finding, related: finding.related.filter((place) => place.span.file !== file), fixes: [] }));
+    .map((finding) => ({
+      ...finding,
+      related: finding.related.filter((place) => place.span.file !== file),
+      fixes: [],
+    }));
   return {
     ...whole,
     findings: [...reading.findings, ...inSketch],
     hover: (at, offset) => (at === file ? undefined : whole.hover(at, offset)),
-    definition: (at, offset) => whole.definition(at, offset).filter((span) => at !== file && span.file !== file),
+    definition: (at, offset) =>
+      whole.definition(at, offset).filter((span) => at !== file && span.file !== file),
     fixes: reading.fixes,
   };
 }
 
-function hover(subject: Subject, file: string, offset: number): Hover | undefined {
+function hover(subject: Subject, library: OpenLibrary, file: string, offset: number): Hover | undefined {
   const place = findPlace(subject, file, offset);
-  if (!place) return file === subject.build.file ? hoverKey(subject, offset) : undefined;
+  if (!place) return file === subject.build.file ? hoverKey(subject, library, offset) : undefined;
   const { span } = place;
   switch (place.kind) {
     case 'unresolved':
@@ -174,10 +182,13 @@ function hover(subject: Subject, file: string, offset: number): Hover | undefine
   }
 }
 
-function hoverKey(subject: Subject, offset: number): Hover | undefined {
+function hoverKey(subject: Subject, library: OpenLibrary, offset: number): Hover | undefined {
   const { file } = subject.build;
   const place = manifestPathAt(subject.texts[file] ?? '', offset);
-  const description = place?.isKey ? describeKey(place.path) : undefined;
+  const part =
+    place?.path[0] === 'parts' && subject.build.parts.find((candidate) => candidate.id === place.path[1]);
+  const kind = part ? library.hardware.partKinds.get(part.kind) : undefined;
+  const description = place?.isKey ? describeKey(place.path, kind) : undefined;
   if (!place || description === undefined) return undefined;
   return { span: { ...place.span, file }, markdown: plain(description) };
 }

@@ -16,7 +16,8 @@ export function describePart(subject: Subject, part: Part): string {
       );
       if (index < 0) return [];
       const other = wire.ends[index === 0 ? 1 : 0];
-      const far = other.kind === 'pin' ? (other.position?.words ?? other.pin) : `${other.part}.${other.terminal}`;
+      const far =
+        other.kind === 'pin' ? (other.position?.words ?? other.pin) : `${other.part}.${other.terminal}`;
       return [`${wire.colour ? `${wire.colour} wire` : 'wire'} to ${far}`];
     });
     const tell = terminal.tell ? ` (${terminal.tell})` : '';
@@ -37,7 +38,9 @@ export function describePart(subject: Subject, part: Part): string {
 /** The current through a part's lamp, resistor or winding in the state where most flows. */
 function partAmps(subject: Subject, part: Part): string | undefined {
   const shown = new Set(['diode', 'resistor', 'coil', 'load']);
-  const element = subject.placed.find((placed) => placed.part === part.id && shown.has(placed.primitive.type));
+  const element = subject.placed.find(
+    (placed) => placed.part === part.id && shown.has(placed.primitive.type),
+  );
   const region = element && subject.regions.find((candidate) => candidate.elements.includes(element));
   if (!element || !region) return undefined;
   let most: { amps: Parameters<typeof ampsWords>[0]; words: string } | undefined;

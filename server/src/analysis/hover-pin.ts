@@ -3,7 +3,7 @@ import type { PinUse } from '../base/pin-use';
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
 import { explainSeries, quickAmps } from '../circuit';
-import type { PinView, StatePoint, Subject } from '../rules/subject';
+import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { traceRuns } from './runs';
 import { ampsWords, plain, runWords } from './words';
 
@@ -15,7 +15,9 @@ export function describePin(subject: Subject, view: PinView): string {
   const runs = traceRuns(build, pin.id);
   for (const run of runs) lines.push(runWords(build, pin.id, run));
   if (runs.length === 0) {
-    const own = build.board.onBoard.filter((part) => view.onBoard.includes(part.id)).map((part) => part.title);
+    const own = build.board.onBoard
+      .filter((part) => view.onBoard.includes(part.id))
+      .map((part) => part.title);
     lines.push(own.length > 0 ? `On the board itself: ${plain(own.join(', '))}.` : 'Nothing is wired to it.');
   }
   lines.push(...currentLines(subject, view));
@@ -38,7 +40,8 @@ function headLine({ pin }: PinView): string {
 function placeLine({ build }: Subject, view: PinView): string {
   for (const wire of view.wires) {
     for (const end of wire.ends) {
-      if (end.kind === 'pin' && end.pin === view.pin.id && end.position) return `Where: ${plain(end.position.words)}.`;
+      if (end.kind === 'pin' && end.pin === view.pin.id && end.position)
+        return `Where: ${plain(end.position.words)}.`;
     }
   }
   const places = build.board.headers.flatMap((header) =>
@@ -67,7 +70,8 @@ function currentLines(subject: Subject, view: PinView): string[] {
     if (amps && (!most || worst(amps) > worst(most.point.amps[id] ?? amps))) most = state;
   }
   const amps = most?.point.amps[id];
-  if (!most || !amps) return [];
+  if (!most || !amps || view.pin.number === undefined || worst(amps) < 1e-6)
+    return voltLines(subject, view, region);
   const { limits } = subject.build.board;
   const lines = [
     `Current: ${plain(ampsWords(amps))}, ${plain(most.words)}. Limits of the pin: ` +
@@ -78,6 +82,26 @@ function currentLines(subject: Subject, view: PinView): string[] {
   if (sum) lines.push(sum);
   if (region.limit !== undefined) lines.push(plain(region.limit));
   return lines;
+}
+
+/** What a pin that drives nothing sees in each state, and at what level the chip reads it or resets. */
+function voltLines(subject: Subject, view: PinView, region: Region): string[] {
+  const seen = subject.points(region).flatMap((state) => {
+    const volts = state.point.nodes[view.net.id];
+    return volts && state.words ? [`${formatQuantity(volts.typ, 'V')} with ${state.words}`] : [];
+  });
+  if (seen.length === 0) return [];
+  const shown = seen.slice(0, 4).join('; ');
+  const rest = seen.length > 4 ? `; and ${seen.length - 4} more states` : '';
+  const { board } = subject.build;
+  const level =
+    board.reset?.pin === view.pin.id
+      ? ` Below ${formatQuantity(board.reset.assertVolts.max, 'V')} the chip is in reset.`
+      : view.pin.number !== undefined && !view.uses.some((use) => use.action === 'analog-read')
+        ? ` Read as low up to ${formatQuantity(board.limits.inputLowVolts.typ, 'V')}, as high from ` +
+          `${formatQuantity(board.limits.inputHighVolts.typ, 'V')}.`
+        : '';
+  return [plain(`Voltage: ${shown}${rest}.${level}`)];
 }
 
 /** The sum by head for a run of resistors and lamps between the pin and a rail: the lamp's drop neglected, then not. */
@@ -115,6 +139,7 @@ function quickSum(subject: Subject, view: PinView): string | undefined {
 
 /** How the sketch comes to a pin: "7, from `beacon`, line 3". */
 export function describeUse(use: PinUse): string {
-  if (use.pins.kind === 'unknown') return `Which pin this is could not be found out: ${plain(use.pins.reason)}.`;
+  if (use.pins.kind === 'unknown')
+    return `Which pin this is could not be found out: ${plain(use.pins.reason)}.`;
   return use.how === undefined ? '' : plain(use.how);
 }

@@ -20,7 +20,10 @@ export interface OpenLibrary {
   readonly calls: readonly LibraryFacts[];
 }
 
-export function openLibrary(texts: LibraryTexts, readText: (path: string) => string | undefined): OpenLibrary {
+export function openLibrary(
+  texts: LibraryTexts,
+  readText: (path: string) => string | undefined,
+): OpenLibrary {
   const find = (idOrPath: string, from: string) => {
     const own = texts.boards.get(idOrPath);
     if (own !== undefined) return { file: `boards/${idOrPath}.json`, text: own };
@@ -57,7 +60,9 @@ export function openLibrary(texts: LibraryTexts, readText: (path: string) => str
 /** A path relative to the folder of `from`, with `.` and `..` taken out. Forward slashes throughout. */
 export function resolvePath(from: string, path: string): string {
   const slashed = path.replaceAll('\\', '/');
-  const whole = /^(\/|[A-Za-z]:\/)/.test(slashed) ? slashed : `${from.slice(0, from.lastIndexOf('/') + 1)}${slashed}`;
+  const whole = /^(\/|[A-Za-z]:\/)/.test(slashed)
+    ? slashed
+    : `${from.slice(0, from.lastIndexOf('/') + 1)}${slashed}`;
   const steps: string[] = [];
   for (const step of whole.split('/')) {
     if (step === '.' || (step === '' && steps.length > 0)) continue;
@@ -66,4 +71,3 @@ export function resolvePath(from: string, path: string): string {
   }
   return steps.join('/');
 }
-

@@ -48,7 +48,11 @@ function inManifest(subject: Subject, offset: number): Place | undefined {
     for (const end of wire.ends) {
       if (!holds(end.span, build.file, offset)) continue;
       if (end.kind === 'pin') {
-        return { kind: 'pins', span: end.span, views: subject.pins.filter((view) => view.pin.id === end.pin) };
+        return {
+          kind: 'pins',
+          span: end.span,
+          views: subject.pins.filter((view) => view.pin.id === end.pin),
+        };
       }
       const part = build.parts.find((candidate) => candidate.id === end.part);
       if (part) return { kind: 'part', span: end.span, part };

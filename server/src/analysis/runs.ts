@@ -2,7 +2,7 @@
  * Follows the wires from a pin through the parts to a rail, as somebody does with a finger along the real thing.
  */
 import type { Build, End, Part, Wire } from '../base/build';
-import { isRail } from './join';
+import { isRail, thirdTerminal } from './join';
 
 /** One piece of wire and what it leads to. */
 export interface Hop {
@@ -24,10 +24,11 @@ export interface Run {
 export function partnersOf(part: Part, terminal: string): string[] {
   const partners = new Set<string>();
   for (const primitive of part.inside) {
-    const [a, b] = primitive.ends;
-    if (a === terminal && b !== terminal) partners.add(b);
-    if (b === terminal && a !== terminal) partners.add(a);
+    const third = thirdTerminal(primitive);
+    const terminals = third === undefined ? primitive.ends : [...primitive.ends, third];
+    if (terminals.includes(terminal)) for (const other of terminals) partners.add(other);
   }
+  partners.delete(terminal);
   return [...partners].filter((id) => part.terminals.some((known) => known.id === id));
 }
 
@@ -53,36 +54,44 @@ export function traceRuns(build: Build, pinId: string): Run[] {
   }
   return runs;
 
-  /** Breadth first, so the first rail met is the nearest; without one, the longest way that was found. */
+  /** The way to a rail that passes the fewest parts, then the fewest wires; without one, the longest found. */
   function shortestRun(first: Wire, to: End): Run {
     const seen = new Set<string>([first.id]);
     let longest: Hop[] = [];
-    let front: { hops: Hop[]; wire: Wire; to: End }[] = [{ hops: [], wire: first, to }];
-    while (front.length > 0) {
-      const next: typeof front = [];
-      for (const { hops, wire, to: end } of front) {
-        if (end.kind === 'pin') {
-          const whole = [...hops, { wire, to: end }];
-          if (railIds.has(end.pin)) return { hops: whole, reachesRail: true };
-          if (whole.length > longest.length) longest = whole;
-          continue;
-        }
-        const part = parts.get(end.part);
-        const here = [...hops, { wire, to: end, ...(part && { part }) }];
-        if (here.length > longest.length) longest = here;
-        if (!part) continue;
-        for (const leave of [end.terminal, ...partnersOf(part, end.terminal)]) {
-          for (const onward of wiresByTerminal.get(`${part.id}.${leave}`) ?? []) {
-            if (seen.has(onward.id)) continue;
-            seen.add(onward.id);
-            const [a, b] = onward.ends;
-            const far = a.kind === 'terminal' && a.part === part.id && a.terminal === leave ? b : a;
-            next.push({ hops: [...hops, { wire, to: end, part, leave }], wire: onward, to: far });
-          }
+    const front: { hops: Hop[]; wire: Wire; to: End; cost: number }[] = [
+      { hops: [], wire: first, to, cost: 0 },
+    ];
+    for (;;) {
+      front.sort((a, b) => a.cost - b.cost);
+      const here = front.shift();
+      if (!here) return { hops: longest, reachesRail: false };
+      const { hops, wire, to: end, cost } = here;
+      const part = end.kind === 'terminal' ? parts.get(end.part) : undefined;
+      const whole = [...hops, { wire, to: end, ...(part && { part }) }];
+      if (whole.length > longest.length) longest = whole;
+      if (end.kind === 'pin') {
+        if (railIds.has(end.pin)) return { hops: whole, reachesRail: true };
+        continue;
+      }
+      if (!part) continue;
+      for (const leave of [end.terminal, ...partnersOf(part, end.terminal)]) {
+        for (const onward of wiresByTerminal.get(`${part.id}.${leave}`) ?? []) {
+          if (seen.has(onward.id)) continue;
+          seen.add(onward.id);
+          const [a, b] = onward.ends;
+          const far = a.kind === 'terminal' && a.part === part.id && a.terminal === leave ? b : a;
+          const step = leave === end.terminal ? 1 : passingCost;
+          front.push({
+            hops: [...hops, { wire, to: end, part, leave }],
+            wire: onward,
+            to: far,
+            cost: cost + step,
+          });
         }
       }
-      front = next;
     }
-    return { hops: longest, reachesRail: false };
   }
 }
+
+/** One part passed weighs more than any number of wires soldered end to end. */
+const passingCost = 1000;

@@ -8,9 +8,12 @@ import type { Range } from '../base/range';
 import { bandsFor } from '../circuit';
 import type { Run } from './runs';
 
-/** Text that Markdown shows as it is. */
+/** Text that Markdown shows as it is: no markup, no links, not even those that a bare address would make. */
 export function plain(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+\-.!|<>&~$:@]/g, (sign) => (/[<>&]/.test(sign) ? entities[sign] ?? '' : `\\${sign}`));
+  return text
+    .replace(/[<>&]/g, (sign) => entities[sign] ?? '')
+    .replace(/[\\`*_{}[\]#|~$]/g, (sign) => `\\${sign}`)
+    .replace(/:(?=\/\/)|(?<=\bwww)\.|@/gi, (sign) => `\\${sign}`);
 }
 
 const entities: Readonly<Record<string, string>> = { '<': '&lt;', '>': '&gt;', '&': '&amp;' };
@@ -46,11 +49,12 @@ export function runWords(build: Build, pin: string, run: Run): string {
     pieces.push(wire.colour ? `—${plain(wire.colour)}→` : '→');
     if (to.kind === 'pin') {
       pieces.push(`**${plain(to.pin)}** (${positionWords(to.position)})`);
-    } else if (!part) {
+    } else if (!part || leave === to.terminal) {
+      // Only soldered together there: the run does not pass the part.
       pieces.push(endWords(to));
     } else {
       const way = part.terminals.some((terminal) => terminal.polarity) ? `; in at ${plain(to.terminal)}` : '';
-      const through = leave !== undefined && leave !== to.terminal && way ? `, out at ${plain(leave)}` : '';
+      const through = leave !== undefined && way ? `, out at ${plain(leave)}` : '';
       pieces.push(`**${plain(part.id)}** (${partWords(part, build.stock.tolerance)}${way}${through})`);
     }
   }

@@ -56,7 +56,9 @@ export function parseQuantity(text: string | number, unit: Unit): Quantity {
   // The decimal exponent goes into the text, so that "4.7k" is 4700 to the last bit.
   const sign = match[1] === '-' || match[1] === '\u2212' ? '-' : '';
   const exponent = Number(match[3] ?? 0) + scale.exponent;
-  return checked(Number(`${sign}${match[2]}e${exponent}`) * scale.factor, facts);
+  const value = Number(`${sign}${match[2]}e${exponent}`);
+  // Twelve inches are 304.8 mm, and not 304.79999999999996.
+  return checked(scale.factor === 1 ? value : Number((value * scale.factor).toPrecision(15)), facts);
 }
 
 /**
@@ -237,12 +239,14 @@ export function formatQuantity(value: number, unit: Unit, digits = 3): string {
   const rounded = Number(scaled.toPrecision(digits));
   const exact = Math.abs(rounded - scaled) <= Math.abs(scaled) * 1e-9;
   const size = Math.abs(rounded);
-  // Below one there is no smaller scale to go to, so leading zeros do not count as digits.
-  const decimals = exact || size < 1 ? 20 : Math.max(1, digits - 2);
-  const cut = decimals === 20 ? rounded : Number(rounded.toFixed(decimals));
+  const decimals = Math.max(1, digits - 2);
+  // Below one there is no smaller scale to go to, so leading zeros do not count as digits. Rounding is done once, on
+  // the figure itself: 7.0451 is 7.0 and must not become 7.1 by way of 7.05.
+  const asRounded = exact || size < 1 || size >= 10 ** (digits - decimals);
+  const cut = asRounded ? rounded : Number(scaled.toFixed(decimals));
   const plain = plainNumber(cut);
-  const whole = MEASURED.has(unit) || !exact;
-  return `${whole && Math.abs(cut) < 10 && !plain.includes('.') ? `${plain}.0` : plain} ${scale.name}`;
+  const shown = MEASURED.has(unit) || !exact;
+  return `${shown && Math.abs(cut) < 10 && !plain.includes('.') ? `${plain}.0` : plain} ${scale.name}`;
 }
 
 /** A number without exponent, which "e-7" would be to a reader who solders. */

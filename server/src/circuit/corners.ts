@@ -7,7 +7,7 @@ import { answersAt, type Solved, solveAt } from './corner';
 import type { Answers, LinearPart } from './linear-part';
 import { directionsAt } from './sensitivity';
 
-/** Up to this many toleranced figures all combinations are solved. */
+/** 64 corners at the most; one figure more would double them. */
 const EXHAUSTIVE = 6;
 /** How often directions are looked at again from the corners they led to. */
 const ROUNDS = 3;
@@ -23,15 +23,18 @@ export interface Spread {
   readonly complete: boolean;
 }
 
-/** Explores the tolerances of one piece. Undefined where its nominal point has no solution. */
-export function exploreCorners(part: LinearPart): Spread | undefined {
+/**
+ * Explores the tolerances of one piece. Undefined where its nominal point has no solution.
+ * @param exhaustive up to this many toleranced figures all combinations are solved
+ */
+export function exploreCorners(part: LinearPart, exhaustive = EXHAUSTIVE): Spread | undefined {
   const moving = part.parameters.flatMap(({ range }, index) => (range.min < range.max ? [index] : []));
   const explorer = makeExplorer(part, moving);
   const nominal = explorer.visit(moving.map(() => 0));
   if (nominal === undefined) {
     return undefined;
   }
-  if (moving.length <= EXHAUSTIVE) {
+  if (moving.length <= exhaustive) {
     visitAll(part, moving, explorer);
   } else {
     followSigns(part, moving, explorer);

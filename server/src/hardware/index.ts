@@ -1,6 +1,7 @@
 /** The hardware layer as the layers above see it. */
 export type { BoardSource, FindBoard } from './board/extend';
 export { readBoard } from './board/read-board';
+export * from './edits';
 export type { JsonPath } from './json/node';
 export { pinNames } from './manifest/ends';
 export { describeKey, type ManifestPlace, manifestPathAt } from './manifest/manifest-path';

@@ -17,13 +17,21 @@ export function nearestName(name: string, candidates: Iterable<string>): string 
   let bestDistance = Math.max(1, Math.floor(wanted.length / 3)) + 1;
   for (const candidate of candidates) {
     if (candidate.length > longestName) continue;
-    const apart = distance(wanted, candidate.toLowerCase());
+    const apart = slips(wanted, candidate.toLowerCase());
     if (apart < bestDistance) {
       best = candidate;
       bestDistance = apart;
     }
   }
   return best;
+}
+
+/** Letters to put in, take out or change; two that have changed places are one slip. */
+function slips(a: string, b: string): number {
+  const apart = distance(a, b);
+  if (apart !== 2 || a.length !== b.length) return apart;
+  const first = [...a].findIndex((letter, index) => letter !== b[index]);
+  return a[first] === b[first + 1] && a[first + 1] === b[first] ? 1 : apart;
 }
 
 /** "a, b and c"; long lists are cut. */

@@ -3,6 +3,7 @@
  * last that closes. A change marks its folder and schedules one run for the whole burst; a request that comes before it
  * gets the run made at once, so it never sees an older text than the client's.
  */
+import { posix } from 'node:path';
 import { type Diagnostic, TextDocuments } from 'vscode-languageserver';
 import type { Analyser } from '../analysis';
 import { isSource, MANIFEST_NAME } from '../files';
@@ -61,7 +62,9 @@ export class Projects implements OpenFiles {
   }
 
   /** The text of any file the analysis asks for, open or not. */
-  readonly readText = (path: string): string | undefined => {
+  readonly readText = (asked: string): string | undefined => {
+    // A board file can be named by way of `..`; clients name it without.
+    const path = posix.normalize(asked);
     this.asked.add(path);
     const open = this.paths.get(path);
     if (open !== undefined) {

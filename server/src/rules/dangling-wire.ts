@@ -45,7 +45,7 @@ void loop() {}
   "board": "nano-v3",
   "wires": [
     { "from": "GND@left.14", "to": "GND", "colour": "black" }
-//                                 ^^^^^ dangling-wire: This wire joins GND with GND
+//                                  ^^^ dangling-wire: This wire joins GND with GND
   ]
 }
 `,

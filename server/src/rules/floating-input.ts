@@ -1,11 +1,11 @@
 /** An input that nothing holds while its switch is open. */
 import type { Fix } from '../base/finding';
+import { defineRule } from './rule';
+import type { PinView, Subject } from './subject';
 import { railsAmong, reach } from './support/conduction';
 import { addPull } from './support/manifest-edits';
 import { setMode } from './support/sketch-edits';
 import { isSignal, relatedOf } from './support/views';
-import type { PinView, Subject } from './subject';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly pin: string;
@@ -27,7 +27,9 @@ export default defineRule<Detail>({
   *check(subject) {
     for (const view of subject.pins) {
       if (!isSignal(view) || view.wires.length === 0) continue;
-      const use = view.uses.find((candidate) => ['read', 'interrupt', 'analog-read'].includes(candidate.action));
+      const use = view.uses.find((candidate) =>
+        ['read', 'interrupt', 'analog-read'].includes(candidate.action),
+      );
       if (!use || !view.drives.includes('input') || view.drives.some((drive) => drive !== 'input')) continue;
       // A mode that is not known may be the pull-up.
       if (view.uses.some((other) => other.action === 'mode' && other.modes?.length === 0)) continue;
@@ -51,7 +53,8 @@ export default defineRule<Detail>({
     const toGround = subject.pins.some((other) => other.pin.id === closedTo && other.pin.type === 'ground');
     const fixes: Fix[] = [];
     const edits = toGround && pullUp ? setMode(subject, view, 'INPUT_PULLUP') : undefined;
-    if (edits) fixes.push({ title: `Switch on the pull-up of ${pin} with INPUT_PULLUP`, trust: 'ask', edits });
+    if (edits)
+      fixes.push({ title: `Switch on the pull-up of ${pin} with INPUT_PULLUP`, trust: 'ask', edits });
     const pull = addPull(subject, view, toGround ? 'up' : 'down');
     if (pull) fixes.push(pull);
     return fixes;
@@ -134,6 +137,8 @@ function findOpen(subject: Subject, view: PinView): Pick<Detail, 'open' | 'close
     const others = view.net.terminals.some((end) => !switches.some((element) => element.part === end.part));
     return others ? undefined : { open: [] };
   }
-  const open = switches.filter((element) => element.nets.some((net) => closed.has(net) && subject.rails[net] === undefined));
+  const open = switches.filter((element) =>
+    element.nets.some((net) => closed.has(net) && subject.rails[net] === undefined),
+  );
   return { open: [...new Set(open.map((element) => element.part))], closedTo: rail };
 }

@@ -1,7 +1,8 @@
 /** A wired pin that the sketch never touches: a forgotten line of code, or a wire that should have gone. */
-import { isSignal } from './support/views';
-import { usesBus } from './support/buses';
+
 import { defineRule } from './rule';
+import { usesBus } from './support/buses';
+import { isSignal } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -26,7 +27,10 @@ export default defineRule<Detail>({
       yield {
         identity: view.pin.id,
         span: end?.span ?? wire.span,
-        detail: { pin: view.pin.id, hangs: [...new Set(view.net.terminals.map((terminal) => terminal.part))] },
+        detail: {
+          pin: view.pin.id,
+          hangs: [...new Set(view.net.terminals.map((terminal) => terminal.part))],
+        },
       };
     }
   },
@@ -57,7 +61,7 @@ void loop() {}
   "wires": [
     { "path": ["D7", "R1", "beacon", "GND"] },
     { "path": ["D8", "R2", "fog", "beacon.cathode"] }
-//             ^^^^ idle-wire: D8 is wired to R2, and the sketch never uses it
+//              ^^ idle-wire: D8 is wired to R2, and the sketch never uses it
   ]
 }
 `,

@@ -1,9 +1,9 @@
 /** A lamp that only ever sees voltage the wrong way. */
 import { formatQuantity } from '../base/quantity';
+import { defineRule } from './rule';
 import { swapLamp } from './support/lamp-fixes';
 import { lampsOf, partOf } from './support/views';
 import { voltsOf } from './support/volts';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly lamp: string;
@@ -82,7 +82,7 @@ void loop() { digitalWrite(7, HIGH); }
   "board": "nano-v3",
   "parts": {
     "beacon": { "kind": "led", "colour": "green" },
-//  ^^^^^^^^ lamp-reversed [ask]: beacon is the wrong way round
+//   ^^^^^^ lamp-reversed [ask]: beacon is the wrong way round
     "R1": { "kind": "resistor", "value": "470" }
   },
   "wires": [

@@ -1,10 +1,10 @@
 /** A lamp without a series resistor: only the pin and the junction fight over the current. */
 import { formatQuantity } from '../base/quantity';
 import { type Range, worst } from '../base/range';
-import { findUnlimited } from './support/limiting';
-import { insertResistor } from './support/lamp-fixes';
-import { lampsOf, partOf, regionOf, viewOf, wiresRelated, worstState } from './support/views';
 import { defineRule } from './rule';
+import { insertResistor } from './support/lamp-fixes';
+import { findUnlimited } from './support/limiting';
+import { lampsOf, partOf, regionOf, viewOf, wiresRelated, worstState } from './support/views';
 
 interface Detail {
   readonly lamp: string;
@@ -18,7 +18,8 @@ export default defineRule<Detail>({
   id: 'lamp-unlimited',
   title: 'A lamp is driven with no resistor to limit its current.',
   why: 'The current is whatever the pin happens to give: far over its working figure. Pin and lamp age in days.',
-  source: 'DC current per I/O pin in the chip’s datasheet; the current is computed with the pin’s own resistance',
+  source:
+    'DC current per I/O pin in the chip’s datasheet; the current is computed with the pin’s own resistance',
   severity: 'error',
   maturity: 'settled',
   needs: 'circuit',
@@ -59,7 +60,8 @@ export default defineRule<Detail>({
   message: ({ lamp, pin, amps, limit }) =>
     `${lamp} has no resistor in series${pin ? ` on ${pin}` : ''}: ` +
     (amps
-      ? `up to ${formatQuantity(worst(amps), 'A')} flows, ${formatQuantity(limit, 'A')} is the limit.`
+      ? `with the pin’s own resistance alone ${formatQuantity(amps.typ, 'A')} would flow, ` +
+        `${formatQuantity(worst(amps), 'A')} at the worst, and the limit is ${formatQuantity(limit, 'A')}.`
       : 'nothing but the junction limits the current.'),
   fixes: ({ lamp, element, pin }, subject) => insertResistor(subject, lamp, element, pin),
   examples: [
@@ -77,7 +79,7 @@ void loop() { digitalWrite(7, HIGH); }
   "parts": {
     // the lamp on the pier
     "beacon": { "kind": "led", "colour": "green" }
-//  ^^^^^^^^ lamp-unlimited [ask]: beacon has no resistor in series on D7
+//   ^^^^^^ lamp-unlimited [ask]: beacon has no resistor in series on D7
   },
   "wires": [
     { "path": ["D7", "beacon", "GND"], "colours": ["red", "black"] }
@@ -93,7 +95,7 @@ void loop() { digitalWrite(7, HIGH); }
   "parts": {
     // the lamp on the pier
     "beacon": { "kind": "led", "colour": "green" },
-    "R1": { "kind": "resistor", "value": "220" }
+    "R1": { "kind": "resistor", "value": "330" }
   },
   "wires": [
     { "path": ["D7", "R1", "beacon", "GND"], "colours": ["red", "red", "black"] }
@@ -114,7 +116,7 @@ void loop() { digitalWrite(7, HIGH); }
   "stock": { "resistors": ["220", "330", "470", "1k"] },
   "parts": {
     "beacon": { "kind": "led", "colour": "green" }
-//  ^^^^^^^^ lamp-unlimited [ask]: beacon has no resistor in series on D7
+//   ^^^^^^ lamp-unlimited [ask]: beacon has no resistor in series on D7
   },
   "wires": [
     { "from": "D7", "to": "beacon.anode", "colour": "red" },

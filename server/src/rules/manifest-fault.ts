@@ -1,6 +1,7 @@
 /** What the readers of the manifest and of boards found: one finding for each place. */
-import { defineRule } from './rule';
+
 import type { Problem } from '../base/read';
+import { defineRule } from './rule';
 
 export default defineRule<Problem>({
   id: 'manifest-fault',
@@ -34,7 +35,7 @@ void loop() { if (digitalRead(2) == LOW) delay(1); }
     { "from": "D2", "to": "call.1" },
     { "from": "call.2", "to": "GND" },
     { "from": "cal.2", "to": "GND" }
-//             ^^^^^^^ manifest-fault [safe]: cal
+//             ^^^ manifest-fault [safe]: There is no part "cal". Did you mean "call"?
   ]
 }
 `,

@@ -1,7 +1,8 @@
 /** A pin is written but never made an output: on many chips that only switches a weak pull-up. */
-import { listWords, relatedOf } from './support/views';
-import { setMode } from './support/sketch-edits';
+
 import { defineRule } from './rule';
+import { setMode } from './support/sketch-edits';
+import { listWords, relatedOf } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -14,7 +15,8 @@ export default defineRule<Detail>({
   why:
     'After reset every pin is an input. Written HIGH it only gets its pull-up: a lamp glows faintly, a relay does ' +
     'nothing; written LOW nothing happens at all.',
-  source: 'ATmega328P datasheet, I/O ports: configuring the pin; wiring_digital.c of the board-support core for AVR',
+  source:
+    'ATmega328P datasheet, I/O ports: configuring the pin; wiring_digital.c of the board-support core for AVR',
   severity: 'error',
   maturity: 'settled',
   needs: 'sketch',

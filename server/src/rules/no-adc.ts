@@ -1,7 +1,8 @@
 /** analogRead on a pin without a converter channel reads another channel. */
-import { relatedOf } from './support/views';
-import { usedWrongly, type WrongUse } from './support/capability';
+
 import { defineRule } from './rule';
+import { usedWrongly, type WrongUse } from './support/capability';
+import { relatedOf } from './support/views';
 
 export default defineRule<WrongUse>({
   id: 'no-adc',

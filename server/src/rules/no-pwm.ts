@@ -1,13 +1,15 @@
 /** analogWrite on a pin without a timer switches where it should dim. */
-import { relatedOf } from './support/views';
-import { usedWrongly, type WrongUse } from './support/capability';
+
 import { defineRule } from './rule';
+import { usedWrongly, type WrongUse } from './support/capability';
+import { relatedOf } from './support/views';
 
 export default defineRule<WrongUse>({
   id: 'no-pwm',
   title: 'analogWrite is called on a pin that has no PWM.',
   why: 'Without a timer behind the pin the core only switches: off below 128, full on from 128. A dimmer is a switch.',
-  source: 'wiring_analog.c of the board-support core for AVR (falls back to digitalWrite); the boards’ pin tables',
+  source:
+    'wiring_analog.c of the board-support core for AVR (falls back to digitalWrite); the boards’ pin tables',
   severity: 'error',
   maturity: 'settled',
   needs: 'sketch',

@@ -1,6 +1,7 @@
 /** A number that the board does not have: the core's tables end before it, so another pin or nothing moves. */
-import { howRelated, pathRelated } from './support/views';
+
 import { defineRule } from './rule';
+import { howRelated, pathRelated } from './support/views';
 
 interface Detail {
   readonly number: number;

@@ -1,10 +1,12 @@
 /** An output that a switch, or a plain wire, ties to the opposite rail. */
+
+import type { PinUse } from '../base/pin-use';
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
+import { defineRule } from './rule';
 import { findShorts } from './support/shorts';
 import { modeCalls, setMode } from './support/sketch-edits';
 import { listWords, relatedOf } from './support/views';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly pin: string;
@@ -46,7 +48,9 @@ export default defineRule<Detail>({
     `the pin stands ${formatQuantity(absolute, 'A')} at most.`,
   fixes({ pin, pullUp }, subject) {
     const view = subject.pins.find((candidate) => candidate.pin.id === pin);
-    if (!view || !pullUp || view.uses.some((use) => use.action === 'write')) return [];
+    // A pin that is also written low is no button: then only the wiring can be wrong.
+    const low = view?.uses.some((use) => use.action === 'write' && !onlyHigh(use));
+    if (!view || !pullUp || low) return [];
     const edits = setMode(subject, view, 'INPUT_PULLUP');
     return edits ? [{ title: `Make ${pin} an input with pull-up`, trust: 'ask', edits }] : [];
   },
@@ -58,7 +62,7 @@ export default defineRule<Detail>({
 const int call = 2;
 void setup() {
   pinMode(call, OUTPUT);
-//        ^^^^ output-shorted: D2 is an output, and driven high it is shorted to GND as soon as call closes
+//        ^^^^ output-shorted [ask]: D2 is an output, and driven high it is shorted to GND as soon as call closes
   digitalWrite(call, HIGH);
 }
 void loop() {}
@@ -89,3 +93,7 @@ void loop() { if (digitalRead(call) == LOW) delay(1); }
     },
   ],
 });
+
+function onlyHigh(use: PinUse): boolean {
+  return use.value?.kind === 'known' && use.value.values.every((value) => value !== 0);
+}

@@ -1,10 +1,10 @@
 /** More current than the pin survives. */
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
+import { defineRule } from './rule';
 import { raiseResistor } from './support/lamp-fixes';
 import { type OverCurrentDetail, pinsOver } from './support/over-current';
 import { relatedOf } from './support/views';
-import { defineRule } from './rule';
 
 export default defineRule<OverCurrentDetail>({
   id: 'pin-over-absolute',

@@ -1,22 +1,27 @@
 /** More current than the pin's working figure, less than what destroys it. */
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
+import { defineRule } from './rule';
 import { raiseResistor } from './support/lamp-fixes';
 import { type OverCurrentDetail, pinsOver } from './support/over-current';
 import { relatedOf } from './support/views';
-import { defineRule } from './rule';
 
 export default defineRule<OverCurrentDetail>({
   id: 'pin-over-recommended',
   title: 'A pin carries more current than its working figure.',
   why: 'The levels of the pin are no longer promised, the chip warms up, and other pins are dragged along.',
-  source: 'DC characteristics of the chip’s datasheet (test current of the output levels), or the manifest’s policy',
+  source:
+    'DC characteristics of the chip’s datasheet (test current of the output levels), or the manifest’s policy',
   severity: 'warning',
   maturity: 'settled',
   needs: 'circuit',
   *check(subject) {
     const { policy, board } = subject.build;
-    for (const { view, use, amps, state } of pinsOver(subject, policy.pinAmps, board.limits.pinAbsolute.typ)) {
+    for (const { view, use, amps, state } of pinsOver(
+      subject,
+      policy.pinAmps,
+      board.limits.pinAbsolute.typ,
+    )) {
       yield {
         identity: view.pin.id,
         span: use.span,

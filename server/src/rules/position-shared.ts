@@ -1,7 +1,7 @@
 /** Two wires where one header position is: a hole takes one, and a count along the header finds the wrong one. */
 import type { End, Position, Wire } from '../base/build';
-import { movePosition } from './support/manifest-edits';
 import { defineRule } from './rule';
+import { movePosition } from './support/manifest-edits';
 
 interface Detail {
   readonly pin: string;
@@ -56,9 +56,9 @@ void loop() { if (digitalRead(2) == LOW || digitalRead(3) == LOW) delay(1); }
     "stop": { "kind": "push-button" }
   },
   "wires": [
-    { "path": ["D2", "call", "GND@left.4"] },
-    { "path": ["D3", "stop", "GND@left.4"] }
-//                           ^^^^^^^^^^^^^^ position-shared [ask] [ask]: Another wire is already on this position
+    { "path": ["D2", "call", "GND@right.12"] },
+    { "path": ["D3", "stop", "GND@right.12"] }
+//                            ^^^^^^^^^^^^ position-shared [ask] [ask]: Another wire is already on this position
   ]
 }
 `,

@@ -1,6 +1,7 @@
 /** The reset line lies at ground with nobody touching anything. */
-import { findResetLine } from './support/reset-line';
+
 import { defineRule } from './rule';
+import { findResetLine } from './support/reset-line';
 
 interface Detail {
   readonly pin: string;
@@ -21,7 +22,8 @@ export default defineRule<Detail>({
     const end = wire.ends.find((candidate) => candidate.kind === 'pin' && candidate.pin === line.view.pin.id);
     yield { identity: line.view.pin.id, span: end?.span ?? wire.span, detail: { pin: line.view.pin.id } };
   },
-  message: ({ pin }) => `${pin} is held at ground while nobody presses anything: the chip never leaves reset.`,
+  message: ({ pin }) =>
+    `${pin} is held at ground while nobody presses anything: the chip never leaves reset.`,
   examples: [
     {
       about: 'the reset pin wired to ground',
@@ -35,7 +37,7 @@ void loop() {}
   "board": "nano-v3",
   "wires": [
     { "from": "RST", "to": "GND", "colour": "white" }
-//             ^^^^^ reset-held: RST is held at ground while nobody presses anything
+//             ^^^ reset-held: RST is held at ground while nobody presses anything
   ]
 }
 `,

@@ -1,7 +1,8 @@
 /** A switch that stays closed on the reset line. */
+
+import { defineRule } from './rule';
 import { findResetLine } from './support/reset-line';
 import { partOf, wiresRelated } from './support/views';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly part: string;
@@ -22,7 +23,8 @@ export default defineRule<Detail>({
     if (!line) return;
     for (const { element, resets } of line.switches) {
       const part = partOf(subject, element.part);
-      if (!resets || !part || element.primitive.type !== 'switch' || element.primitive.action !== 'latching') continue;
+      if (!resets || !part || element.primitive.type !== 'switch' || element.primitive.action !== 'latching')
+        continue;
       yield {
         identity: part.id,
         span: part.span,
@@ -46,7 +48,7 @@ void loop() {}
   "board": "nano-v3",
   "parts": {
     "restart": { "kind": "toggle-switch" }
-//  ^^^^^^^^^ reset-latched: restart is a latching toggle switch on RST
+//   ^^^^^^^ reset-latched: restart is a latching toggle switch on RST
   },
   "wires": [{ "path": ["RST", "restart", "GND"] }]
 }

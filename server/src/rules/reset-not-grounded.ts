@@ -1,10 +1,10 @@
 /** A button on the reset line that does not bring it under its threshold. */
 import { formatQuantity } from '../base/quantity';
 import type { Range } from '../base/range';
+import { defineRule } from './rule';
 import { groundTerminal } from './support/manifest-edits';
 import { findResetLine } from './support/reset-line';
 import { partOf, wiresRelated } from './support/views';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly part: string;
@@ -60,7 +60,7 @@ void loop() {}
   "board": "nano-v3",
   "parts": {
     "restart": { "kind": "push-button", "purpose": "starts the model again" }
-//  ^^^^^^^^^ reset-not-grounded [ask]: restart does not reset the board: with it closed RST stays at 5.0 V
+//   ^^^^^^^ reset-not-grounded [ask]: restart does not reset the board: with it closed RST stays at 5.0 V
   },
   "wires": [
     { "from": "RST", "to": "restart.1", "colour": "white" }
@@ -80,7 +80,7 @@ void loop() {}
   "board": "nano-v3",
   "parts": {
     "restart": { "kind": "push-button", "purpose": "starts the model again" }
-//  ^^^^^^^^^ reset-not-grounded [ask]: restart does not reset the board
+//   ^^^^^^^ reset-not-grounded [ask]: restart does not reset the board
   },
   "wires": [
     { "from": "RST", "to": "restart.1" },

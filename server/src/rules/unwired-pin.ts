@@ -1,8 +1,9 @@
 /** A pin the sketch uses and nobody wired: the part is missing from the list, or the number is wrong. */
+
+import { defineRule } from './rule';
+import { usesBus } from './support/buses';
 import { declarePart } from './support/declare-fixes';
 import { isSignal, pathRelated } from './support/views';
-import { usesBus } from './support/buses';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly pin: string;
@@ -71,7 +72,7 @@ void loop() {
   "stock": { "resistors": ["220", "330", "470"] },
   "parts": {
     "beacon": { "kind": "led" },
-    "R1": { "kind": "resistor", "value": "220" }
+    "R1": { "kind": "resistor", "value": "330" }
   },
   "wires": [
     { "path": ["D7", "R1", "beacon", "GND@left.14"], "colours": ["red", "red", "black"] }
@@ -104,6 +105,9 @@ void loop() { digitalWrite(LED_BUILTIN, HIGH); }
   ],
 });
 
-function isMeant(use: { readonly pins: { readonly kind: string; readonly values?: readonly number[] }; readonly certain: boolean }) {
+function isMeant(use: {
+  readonly pins: { readonly kind: string; readonly values?: readonly number[] };
+  readonly certain: boolean;
+}) {
   return use.certain || use.pins.values?.length === 1;
 }

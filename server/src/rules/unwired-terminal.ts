@@ -1,8 +1,9 @@
 /** A part with a terminal that no wire reaches. */
+
+import { defineRule } from './rule';
 import { connectTerminal } from './support/manifest-edits';
 import { findResetLine } from './support/reset-line';
 import { listWords } from './support/views';
-import { defineRule } from './rule';
 
 interface Detail {
   readonly part: string;
@@ -26,7 +27,9 @@ export default defineRule<Detail>({
     const told = resetParts(subject);
     for (const part of subject.build.parts) {
       if (told.has(part.id)) continue;
-      const open = part.terminals.map((terminal) => terminal.id).filter((id) => !wired.has(`${part.id}.${id}`));
+      const open = part.terminals
+        .map((terminal) => terminal.id)
+        .filter((id) => !wired.has(`${part.id}.${id}`));
       if (open.length === 0) continue;
       const all = open.length === part.terminals.length;
       yield { identity: part.id, span: part.span, detail: { part: part.id, terminals: open, all } };
@@ -50,7 +53,7 @@ void loop() { int level = analogRead(A0); }
   "board": "nano-v3",
   "parts": {
     "tide": { "kind": "potentiometer", "value": "10k" }
-//  ^^^^^^ unwired-terminal [ask]: tide has no wire on tide.2
+//   ^^^^ unwired-terminal [ask]: tide has no wire on tide.2
   },
   "wires": [
     { "from": "5V", "to": "tide.1" },

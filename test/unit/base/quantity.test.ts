@@ -125,6 +125,10 @@ describe('parseTolerance', () => {
 describe('formatQuantity', () => {
   test.each<[number, Unit, string]>([
     [3.3 / 470, 'A', '7.0 mA'],
+    [7.0451e-3, 'A', '7.0 mA'],
+    [9.96e-3, 'A', '9.96 mA'],
+    [9.9601e-3, 'A', '10 mA'],
+    [0.15049, 'A', '150 mA'],
     [0.0313, 'A', '31.3 mA'],
     [0.02, 'A', '20 mA'],
     [330, 'ohm', '330 ohm'],

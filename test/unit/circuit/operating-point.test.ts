@@ -1,54 +1,10 @@
-/** Operating points: sums that can be done by hand, laws that hold for all networks, and networks without an answer. */
-import fc from 'fast-check';
+/** Operating points: sums that can be done by hand, and networks without a plain answer. */
 import { describe, expect, test } from 'vitest';
-import type { Element, Network, OperatingPoint } from '../../../server/src/base/circuit';
-import { exactly, type Range, within } from '../../../server/src/base/range';
-import { seriesAmpsOnCurve, solveNetwork } from '../../../server/src/circuit';
+import type { Element, OperatingPoint } from '../../../server/src/base/circuit';
+import { exactly, within } from '../../../server/src/base/range';
+import { seriesAmpsOnCurve } from '../../../server/src/circuit';
+import { current, diode, resistor, solve, source } from './elements';
 
-const fixed = (value: number | Range): Range => (typeof value === 'number' ? exactly(value) : value);
-const resistor = (id: string, a: string, b: string, ohms: number | Range): Element => ({
-  type: 'resistor',
-  id,
-  a,
-  b,
-  ohms: fixed(ohms),
-});
-const source = (
-  id: string,
-  plus: string,
-  minus: string,
-  volts: number | Range,
-  ohms: number | Range = 0,
-): Element => ({
-  type: 'source',
-  id,
-  plus,
-  minus,
-  volts: fixed(volts),
-  ohms: fixed(ohms),
-});
-const current = (id: string, from: string, to: string, amps: number | Range): Element => ({
-  type: 'current',
-  id,
-  from,
-  to,
-  amps: fixed(amps),
-});
-const diode = (
-  id: string,
-  anode: string,
-  cathode: string,
-  volts: number | Range,
-  atAmps = 0.02,
-): Element => ({
-  type: 'diode',
-  id,
-  anode,
-  cathode,
-  volts: fixed(volts),
-  atAmps,
-});
-const solve = (...elements: Element[]): OperatingPoint => solveNetwork({ ground: 'GND', elements });
 const greenLamp = { min: 1.9, typ: 2.1, max: 2.4 };
 
 describe('sums by hand', () => {
@@ -102,7 +58,7 @@ describe('sums by hand', () => {
     expect(point.amps.i).toEqual(exactly(0.002));
   });
 
-  test('a lamp at its test current drops its forward volts, and 118 mV less at a tenth of it', () => {
+  test('a lamp at its test current drops its forward volts, and 119 mV less at a tenth of it', () => {
     const at = solve(current('i', 'GND', 'x', 0.02), diode('d', 'x', 'GND', 2.1));
     expect(at.nodes.x?.typ).toBeCloseTo(2.1, 6);
     const tenth = solve(current('i', 'GND', 'x', 0.002), diode('d', 'x', 'GND', 2.1));
@@ -254,166 +210,5 @@ describe('networks without a plain answer', () => {
     expect(point.converged).toBe(true);
     expect(point.notes.join(' ')).toMatch(/not every combination/);
     expect(point.nodes.n60?.min).toBeLessThan(point.nodes.n60?.typ ?? 0);
-  });
-});
-
-const figures = fc.record({
-  ohms: fc.double({ min: 0, max: 6, noNaN: true }),
-  volts: fc.double({ min: -12, max: 12, noNaN: true }),
-});
-const names = fc.constantFrom('GND', 'a', 'b', 'c', 'd');
-const anyElement = (range: (value: number) => Range): fc.Arbitrary<Element> =>
-  fc
-    .tuple(fc.constantFrom('r', 's', 'i', 'd'), names, names, figures, fc.uuid())
-    .map(([type, a, b, { ohms, volts }, id]) => {
-      const resistance = range(10 ** ohms);
-      switch (type) {
-        case 'r':
-          return resistor(id, a, b, resistance);
-        case 's':
-          return source(id, a, b, range(volts), resistance);
-        case 'i':
-          return current(id, a, b, range(volts / 1000));
-        default:
-          return diode(id, a, b, range(0.5 + Math.abs(volts) / 4));
-      }
-    });
-const anyNetwork = (range: (value: number) => Range, most = 8): fc.Arbitrary<Network> =>
-  fc
-    .array(anyElement(range), { minLength: 1, maxLength: most })
-    .map((elements) => ({ ground: 'GND', elements }));
-const typical = (range: Range | undefined): number => range?.typ ?? Number.NaN;
-
-describe('laws', () => {
-  test('currents into every node cancel (Kirchhoff)', () => {
-    fc.assert(
-      fc.property(anyNetwork(exactly), (network) => {
-        const point = solveNetwork(network);
-        fc.pre(point.converged);
-        const sums = new Map<string, number>();
-        let largest = 0;
-        for (const element of network.elements) {
-          const amps = typical(point.amps[element.id]);
-          const [from, to] =
-            element.type === 'resistor'
-              ? [element.a, element.b]
-              : element.type === 'source'
-                ? [element.minus, element.plus]
-                : element.type === 'current'
-                  ? [element.from, element.to]
-                  : [element.anode, element.cathode];
-          sums.set(from, (sums.get(from) ?? 0) - amps);
-          sums.set(to, (sums.get(to) ?? 0) + amps);
-          largest = Math.max(largest, Math.abs(amps));
-        }
-        for (const sum of sums.values()) {
-          expect(Math.abs(sum)).toBeLessThanOrEqual(1e-9 + 1e-7 * largest);
-        }
-      }),
-      { numRuns: 500 },
-    );
-  });
-
-  test('nothing is ever NaN, and the typical value lies between the others', () => {
-    fc.assert(
-      fc.property(
-        anyNetwork((value) => within(value, 0.1), 12),
-        (network) => {
-          const point = solveNetwork(network);
-          for (const range of [...Object.values(point.nodes), ...Object.values(point.amps)]) {
-            expect([range.min, range.typ, range.max].every(Number.isFinite)).toBe(true);
-            expect(range.min <= range.typ && range.typ <= range.max).toBe(true);
-          }
-        },
-      ),
-      { numRuns: 200 },
-    );
-  });
-
-  test('current falls as resistance rises', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 1, max: 1e5, noNaN: true }),
-        fc.double({ min: 1.01, max: 10, noNaN: true }),
-        (ohms, factor) => {
-          const at = (value: number): number =>
-            typical(
-              solve(
-                source('s', 'p', 'GND', 5, 25),
-                resistor('r', 'p', 'x', value),
-                diode('d', 'x', 'GND', 2.1),
-              ).amps.d,
-            );
-          expect(at(ohms * factor)).toBeLessThan(at(ohms));
-        },
-      ),
-    );
-  });
-
-  test('without junctions, sources twice as strong give twice the volts', () => {
-    fc.assert(
-      fc.property(anyNetwork(exactly), (network) => {
-        const linear = network.elements.filter((element) => element.type !== 'diode');
-        const doubled = linear.map((element) =>
-          element.type === 'source'
-            ? { ...element, volts: exactly(element.volts.typ * 2) }
-            : element.type === 'current'
-              ? { ...element, amps: exactly(element.amps.typ * 2) }
-              : element,
-        );
-        const once = solveNetwork({ ground: 'GND', elements: linear });
-        const twice = solveNetwork({ ground: 'GND', elements: doubled });
-        fc.pre(once.converged && twice.converged);
-        for (const [node, range] of Object.entries(once.nodes)) {
-          expect(Math.abs(typical(twice.nodes[node]) - 2 * range.typ)).toBeLessThanOrEqual(
-            1e-6 + 1e-6 * Math.abs(range.typ),
-          );
-        }
-      }),
-      { numRuns: 300 },
-    );
-  });
-
-  test('every point inside the tolerances lies between the corners', () => {
-    const inside = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 30, maxLength: 30 });
-    fc.assert(
-      fc.property(
-        anyNetwork((value) => within(value, 0.05), 7),
-        inside,
-        (network, places) => {
-          const point = solveNetwork(network);
-          fc.pre(point.converged);
-          let at = 0;
-          const some = (range: Range): Range =>
-            exactly(range.typ + ((range.max - range.min) / 2) * (places[at++] ?? 0));
-          const elements = network.elements.map((element): Element => {
-            switch (element.type) {
-              case 'resistor':
-                return { ...element, ohms: some(element.ohms) };
-              case 'source':
-                return { ...element, volts: some(element.volts), ohms: some(element.ohms) };
-              case 'current':
-                return { ...element, amps: some(element.amps) };
-              case 'diode':
-                return { ...element, volts: some(element.volts) };
-            }
-          });
-          const one = solveNetwork({ ground: 'GND', elements });
-          fc.pre(one.converged);
-          for (const [key, least] of [
-            ['nodes', 1e-6],
-            ['amps', 1e-8],
-          ] as const) {
-            for (const [name, range] of Object.entries(point[key])) {
-              const value = typical(one[key][name]);
-              const slack = least + 1e-6 * Math.abs(value);
-              expect(value, name).toBeGreaterThanOrEqual(range.min - slack);
-              expect(value, name).toBeLessThanOrEqual(range.max + slack);
-            }
-          }
-        },
-      ),
-      { numRuns: 500 },
-    );
   });
 });

@@ -63,6 +63,8 @@ export function readClean(text: string, from: HardwareLibrary = library): Build 
 
 export function describeProblems(text: string, problems: readonly Problem[]): string {
   return problems
-    .map((one) => `${one.code}: ${one.message} ${one.hint ?? ''} <${text.slice(one.span.start, one.span.end)}>`)
+    .map(
+      (one) => `${one.code}: ${one.message} ${one.hint ?? ''} <${text.slice(one.span.start, one.span.end)}>`,
+    )
     .join('\n');
 }

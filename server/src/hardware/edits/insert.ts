@@ -10,14 +10,21 @@ import { endOfRemarks, indentAt, type Layout, lineIndent, startsLine, tokensIn, 
  * @param entry Text of the entry, with its key in an object.
  * @param file File of the edits.
  */
-export function insertMember(layout: Layout, container: Value, index: number, entry: string, file: string): Edit[] {
+export function insertMember(
+  layout: Layout,
+  container: Value,
+  index: number,
+  entry: string,
+  file: string,
+): Edit[] {
   const { members } = container;
   const add = (offset: number, text: string): Edit => ({ file, start: offset, end: offset, text });
   const [first] = members;
   if (first === undefined) return [insertFirst(layout, container, entry, add)];
   const before = members[Math.min(index, members.length) - 1];
   if (before === undefined) {
-    if (!startsLine(layout, first.start)) return [add(first.start, `${entry},${gapBehind(layout, container)}`)];
+    if (!startsLine(layout, first.start))
+      return [add(first.start, `${entry},${gapBehind(layout, container)}`)];
     const text = `${layout.newline}${indentAt(layout.text, first.start)}${entry},`;
     return [add(endOfRemarks(layout, container.start + 1), text)];
   }
@@ -29,7 +36,9 @@ export function insertMember(layout: Layout, container: Value, index: number, en
   if (before.comma !== undefined) {
     const behind = before.comma + 1;
     if (ownLine) return [add(endOfRemarks(layout, behind), `${layout.newline}${indent}${entry},`)];
-    return [add(behind, `${gapBehind(layout, container)}${entry},`)];
+    const gap =
+      after === undefined ? gapBehind(layout, container) : /^[^\S\r\n]*/.exec(layout.text.slice(behind))?.[0];
+    return [add(behind, `${gap ?? ''}${entry},`)];
   }
   if (!ownLine) return [add(before.end, `,${gapBehind(layout, container)}${entry}`)];
   const lineEnd = endOfRemarks(layout, before.end);
@@ -69,6 +78,8 @@ function insertFirst(
     if (broken) return add(container.start + 1, line);
     return add(container.end - 1, `${line}${newline}${outer}`);
   }
-  const closed = tokensIn(layout, last.end, container.end - 1).some((token) => token.kind === 'line-break');
-  return closed ? add(last.end, line) : add(container.end - 1, `${line}${newline}${outer}`);
+  const behind = tokensIn(layout, last.end, container.end - 1);
+  if (behind.some((token) => token.kind === 'line-break')) return add(last.end, line);
+  // The comment and the brackets share a line, and so does the entry.
+  return add(container.end - 1, behind.length > 0 ? `${entry} ` : entry);
 }

@@ -3,9 +3,10 @@
  * and comments lie between. Insertion and deletion are worked out on this, because whatever they do not touch has to
  * survive byte for byte.
  */
-import { type Token, scanJson } from '../json/scan';
-import { parseJson } from '../json/parse';
+
 import type { JsonPath } from '../json/node';
+import { parseJson } from '../json/parse';
+import { scanJson, type Token } from '../json/scan';
 
 export interface Member {
   /** Key of an object's entry, undefined in a list. */

@@ -3,8 +3,9 @@
  * else. Comments on lines of their own stay, also those above the entry: they are the user's text, and the user can
  * delete them where they have no more sense.
  */
-import type { Token } from '../json/scan';
+
 import type { Edit } from '../../base/span';
+import type { Token } from '../json/scan';
 import { isComment, isTrivia, type Layout, type Member, startsLine, tokensIn, type Value } from './layout';
 
 interface Span {
@@ -31,21 +32,26 @@ function entrySpans(layout: Layout, container: Value, member: Member): Span[] {
   const between = member.comma === undefined ? [] : tokensIn(layout, member.end, member.comma);
   const spans: Span[] = [{ start: member.start, end: member.end }];
   if (member.comma !== undefined) spans.push({ start: member.comma, end: member.comma + 1 });
-  if (!opensLine(layout, member)) return [...spans, ...spaceBehind(behind)];
+  if (!startsLine(layout, member.start)) return [...spans, ...spaceBeside(layout, container, member)];
 
   const remarks = [...remarksOf(layout, between), ...remarksOf(layout, behind)];
   const rest = behind.find((token) => token.kind !== 'space' && !remarks.includes(token));
   const alone = rest === undefined || rest.kind === 'line-break';
-  if (!alone && !isClosing(rest, container)) return [...spans, ...spaceBehind(behind)];
+  if (!alone && !isClosing(rest, container)) return [...spans, ...spaceBeside(layout, container, member)];
 
-  const front = tokensIn(layout, 0, member.start).findLast((token) => token.kind !== 'space');
-  const front2 = tokensIn(layout, 0, member.start).findLast((token) => !isTrivia(token) || isComment(token));
+  const inFront = tokensIn(layout, 0, member.start);
+  const lineBreak = inFront.findLast((token) => token.kind !== 'space');
+  const neighbour = inFront.findLast((token) => !isTrivia(token) || isComment(token));
   // What would be drawn up behind a line comment would become part of it.
-  if (!alone && front2?.kind === 'line-comment') return [...spans, ...remarks];
-  const lineStart = front?.kind === 'line-break' ? front.start : member.start;
+  if (!alone && neighbour?.kind === 'line-comment') return [...spans, ...remarks];
+  const lineStart = lineBreak?.kind === 'line-break' ? lineBreak.start : member.start;
   const result = [{ start: lineStart, end: member.start }, ...spans, ...remarks];
   // An object or list that is left with nothing closes on the line where it opens.
-  if (container.members.length === 1 && front2?.start === container.start && isClosing(nextOf(behind, remarks), container)) {
+  if (
+    container.members.length === 1 &&
+    neighbour?.start === container.start &&
+    isClosing(nextOf(behind, remarks), container)
+  ) {
     const close = container.end - 1;
     result.push({ start: lastEnd(result), end: close });
   }
@@ -53,7 +59,9 @@ function entrySpans(layout: Layout, container: Value, member: Member): Span[] {
 }
 
 function nextOf(behind: readonly Token[], remarks: readonly Token[]): Token | undefined {
-  return behind.find((token) => token.kind !== 'space' && token.kind !== 'line-break' && !remarks.includes(token));
+  return behind.find(
+    (token) => token.kind !== 'space' && token.kind !== 'line-break' && !remarks.includes(token),
+  );
 }
 
 function lastEnd(spans: readonly Span[]): number {
@@ -62,10 +70,6 @@ function lastEnd(spans: readonly Span[]): number {
 
 function isClosing(token: Token | undefined, container: Value): boolean {
   return token?.start === container.end - 1;
-}
-
-function opensLine(layout: Layout, member: Member): boolean {
-  return startsLine(layout, member.start);
 }
 
 /** Comments that begin and end on the line where these tokens begin. */
@@ -78,9 +82,17 @@ function remarksOf(layout: Layout, tokens: readonly Token[]): Token[] {
   return found;
 }
 
-function spaceBehind(behind: readonly Token[]): Span[] {
-  const [first] = behind;
-  return first?.kind === 'space' ? [first] : [];
+/** Inside a line the space on one side goes along, so that one remains where there were two. */
+function spaceBeside(layout: Layout, container: Value, member: Member): Span[] {
+  const { text } = layout;
+  const end = (member.comma ?? member.end - 1) + 1;
+  const behind = /^[^\S\r\n]*/.exec(text.slice(end))?.[0] ?? '';
+  const front = /[^\S\r\n]*$/.exec(text.slice(0, member.start))?.[0] ?? '';
+  if (member.comma === undefined && (container.members.length > 1 || front === '')) return [];
+  // In front of a last entry with a comma stands the space that came with it.
+  const isLast = container.members.length > 1 && container.members.at(-1) === member;
+  if (isLast) return [{ start: member.start - front.length, end: member.start }];
+  return behind === '' ? [] : [{ start: end, end: end + behind.length }];
 }
 
 /** Spans in order, grown together where only spaces lie between. */

@@ -81,11 +81,12 @@ const errorWords: Readonly<Record<number, readonly [message: string, hint?: stri
 
 function describeErrors(file: string, text: string, errors: readonly ParseError[]): Problem[] {
   const problems: Problem[] = [];
-  let lastOffset = -1;
+  let last: ParseError | undefined;
   for (const { error, offset, length } of errors) {
-    // One slip makes several errors at one place; only the first helps.
-    if (offset === lastOffset) continue;
-    lastOffset = offset;
+    // One slip makes several errors; only the first helps. Behind a word that is no value, a value is missing as well.
+    const follows = last !== undefined && (last.offset === offset || (last.error === 1 && error === 4));
+    last = { error, offset, length };
+    if (follows) continue;
     const [message, hint] = errorWords[error] ?? ['This is not JSON.'];
     const span = { file, start: Math.min(offset, text.length), end: Math.min(offset + length, text.length) };
     problems.push({ code: 'syntax', message, span, ...(hint === undefined ? {} : { hint }) });

@@ -4,7 +4,7 @@ import { type JsonSchema, schemas } from '../generated/validators';
 import { contentSpan, type JsonNode, type JsonPath } from '../json/node';
 import { parseJson } from '../json/parse';
 import type { PartKind } from '../part-kind';
-import { resolveSchema } from '../shape';
+import { resolveSchema } from '../schema-lookup';
 
 export interface ManifestPlace {
   readonly path: (string | number)[];

@@ -14,7 +14,7 @@ import { checkShape } from '../shape';
 import { EndReader } from './ends';
 import { readParts } from './read-parts';
 import { readWires } from './read-wires';
-import { readPolicy, readStock } from './stock';
+import { readPolicy, readStock, stockTexts } from './stock';
 
 /** The newest format of the manifest that this reader knows. */
 const knownFormat = 1;
@@ -35,12 +35,16 @@ export function readManifest(file: string, text: string, library: HardwareLibrar
   const { value: root, problems: syntax } = parseJson(file, text);
   const problems = [...syntax];
   if (root === undefined) return { value: undefined, problems };
-  problems.push(...checkShape('manifest', root));
+  // In half-typed text a key may be missing because its value is.
+  const halfTyped = syntax.some((problem) => problem.code === 'syntax');
+  const shape = checkShape('manifest', root);
+  problems.push(...shape.filter((problem) => !halfTyped || problem.code !== 'missing-key'));
   if (root.kind !== 'object') return { value: undefined, problems };
   checkFormat(root, problems);
   const board = readBoardOf(root, file, library, problems);
   const stock = readStock(childOf(root, 'stock'), problems);
-  const { parts, declared } = readParts(childOf(root, 'parts'), library.partKinds, stock, problems);
+  const stockDefaults = stockTexts(childOf(root, 'stock'), stock);
+  const { parts, declared } = readParts(childOf(root, 'parts'), library.partKinds, stockDefaults, problems);
   const ends = new EndReader(board, parts, declared, problems);
   ends.checkHiddenPins();
   const wires = readWires(childOf(root, 'wires'), ends, board, problems);

@@ -1,5 +1,5 @@
 /** The manifest's parts: each entry and its kind together make a part with terminals and figures. */
-import type { Part, Primitive, Stock, Terminal } from '../../base/build';
+import type { Part, Primitive, Terminal } from '../../base/build';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
 import type { ParameterValue, ParameterValues } from '../figures';
@@ -8,7 +8,7 @@ import { childOf, contentSpan, type JsonEntry, type JsonNode, textOf } from '../
 import { quoteName, unknownName } from '../names';
 import { type PartKind, whyWrongValue } from '../part-kind';
 import { conditionHolds, resolvePrimitive } from '../primitives';
-import { stockTexts } from './stock';
+import type { StockTexts } from './stock';
 
 const commonKeys: readonly string[] = ['kind', 'purpose', 'note'];
 
@@ -19,7 +19,7 @@ const commonKeys: readonly string[] = ['kind', 'purpose', 'note'];
 export function readParts(
   node: JsonNode | undefined,
   kinds: ReadonlyMap<string, PartKind>,
-  stock: Stock,
+  stock: StockTexts,
   problems: Problem[],
 ): { readonly parts: Part[]; readonly declared: ReadonlySet<string> } {
   const entries = [...(node?.entries.values() ?? [])];
@@ -43,7 +43,7 @@ export function readParts(
   return { parts, declared: new Set(entries.map((entry) => entry.key)) };
 }
 
-function readPart(entry: JsonEntry, kind: PartKind, stock: Stock, problems: Problem[]): Part {
+function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems: Problem[]): Part {
   const found: Problem[] = [];
   const parameters = new Map(Object.entries(kind.parameters ?? {}));
   const valueSpans: [string, Span][] = [];
@@ -120,9 +120,9 @@ function readValue(
   return { code: 'wrong-figure', message: `"${key}" cannot be used: ${why}.`, span };
 }
 
-function defaultOf(parameter: PartParameter, stock: Stock): ParameterValue | undefined {
+function defaultOf(parameter: PartParameter, stock: StockTexts): ParameterValue | undefined {
   const { default: fallback } = parameter;
-  return typeof fallback === 'object' ? stockTexts(stock)[fallback.stock] : fallback;
+  return typeof fallback === 'object' ? stock[fallback.stock] : fallback;
 }
 
 function resolveInside(

@@ -51,9 +51,20 @@ export function readFigure(
   return undefined;
 }
 
-/** The texts of stock figures, for parts that say nothing of their own. */
-export function stockTexts(stock: Stock): Readonly<Record<'tolerance' | 'power', string>> {
-  return { tolerance: formatTolerance(stock.tolerance), power: formatQuantity(stock.watts, 'W') };
+/** Stock figures as texts, for parts that say nothing of their own. */
+export interface StockTexts {
+  readonly tolerance: string;
+  readonly power: string;
+}
+
+/** As typed where they were typed right, so that people meet their own words again. */
+export function stockTexts(node: JsonNode | undefined, stock: Stock): StockTexts {
+  const tolerance = quantityOf(childOf(node, 'tolerance'));
+  const power = quantityOf(childOf(node, 'power'));
+  return {
+    tolerance: tolerance !== undefined && parseTolerance(tolerance).ok ? String(tolerance) : formatTolerance(stock.tolerance),
+    power: power !== undefined && parseQuantity(power, 'W').ok ? String(power) : formatQuantity(stock.watts, 'W'),
+  };
 }
 
 const policyWords = ['recommended', 'absolute'] as const;

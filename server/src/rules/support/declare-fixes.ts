@@ -28,7 +28,11 @@ export function declarePart(subject: Subject, detail: Undeclared): readonly Fix[
 }
 
 function drivesOut(view: PinView): boolean {
-  return view.drives.includes('high') || view.drives.includes('low') || view.uses.some((use) => use.action === 'write');
+  return (
+    view.drives.includes('high') ||
+    view.drives.includes('low') ||
+    view.uses.some((use) => use.action === 'write')
+  );
 }
 
 /** The forward drop of a lamp whose colour nobody said: from the lowest red to the highest blue (from memory). */
@@ -65,7 +69,10 @@ function button(subject: Subject, view: PinView, detail: Undeclared): Fix | unde
     const value = pullValue(subject);
     if (rail === undefined || value === undefined) return undefined;
     const resistor = nextName(subject, 'R');
-    steps.push(addPart(resistor, { kind: 'resistor', value }), addWire({ path: [rail, resistor, `${id}.1`] }));
+    steps.push(
+      addPart(resistor, { kind: 'resistor', value }),
+      addWire({ path: [rail, resistor, `${id}.1`] }),
+    );
     pulled = ` and a ${value} pull-up`;
   }
   return {
@@ -128,7 +135,8 @@ function addWire(entry: Parameters<typeof insertWire>[1]): Step {
 function partName(subject: Subject, name: string, fallback: string): string {
   const wish = plainName(name) || fallback;
   const taken = new Set(subject.build.parts.map((part) => part.id.toLowerCase()));
-  for (const { id, names } of subject.build.board.pins) for (const word of [id, ...names]) taken.add(word.toLowerCase());
+  for (const { id, names } of subject.build.board.pins)
+    for (const word of [id, ...names]) taken.add(word.toLowerCase());
   return taken.has(wish.toLowerCase()) ? nextName(subject, wish) : wish;
 }
 
@@ -136,6 +144,13 @@ function plainName(name: string): string {
   if (!/^[A-Za-z_]\w*$/.test(name)) return '';
   const bare = name.replace(/_?pin$/i, '').replace(/^pin_?/i, '') || name;
   // A macro's capitals are a habit of macros, not of parts.
-  const words = /[a-z]/.test(bare) ? [bare] : bare.toLowerCase().split('_').filter((word) => word !== '');
-  return words.map((word, index) => (index === 0 ? word : word.charAt(0).toUpperCase() + word.slice(1))).join('');
+  const words = /[a-z]/.test(bare)
+    ? [bare]
+    : bare
+        .toLowerCase()
+        .split('_')
+        .filter((word) => word !== '');
+  return words
+    .map((word, index) => (index === 0 ? word : word.charAt(0).toUpperCase() + word.slice(1)))
+    .join('');
 }

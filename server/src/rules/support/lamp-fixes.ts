@@ -21,7 +21,11 @@ interface Junction {
 }
 
 /** The stock's resistor for a lamp on a pin, near the usual current and safe at the worst corner. Ohms. */
-export function lampResistor(subject: Subject, junction: Junction, limit = subject.build.policy.pinAmps): number | undefined {
+export function lampResistor(
+  subject: Subject,
+  junction: Junction,
+  limit = subject.build.policy.pinAmps,
+): number | undefined {
   const { board, stock } = subject.build;
   const supply = viewOf(subject, board.logicRail)?.pin.volts;
   if (!supply) return undefined;
@@ -40,14 +44,20 @@ export function lampResistor(subject: Subject, junction: Junction, limit = subje
 }
 
 /** Puts the computed stock value into the wire between a lamp and what drives it. */
-export function insertResistor(subject: Subject, lamp: string, element: string, pin?: string): readonly Fix[] {
+export function insertResistor(
+  subject: Subject,
+  lamp: string,
+  element: string,
+  pin?: string,
+): readonly Fix[] {
   const placed = subject.placed.find((candidate) => candidate.id === element);
   if (placed?.primitive.type !== 'diode') return [];
   const ohms = lampResistor(subject, placed.primitive);
   const [anode, cathode] = placed.primitive.ends;
   const touching = subject.build.wires.filter((wire) =>
     wire.ends.some(
-      (end) => end.kind === 'terminal' && end.part === lamp && (end.terminal === anode || end.terminal === cathode),
+      (end) =>
+        end.kind === 'terminal' && end.part === lamp && (end.terminal === anode || end.terminal === cathode),
     ),
   );
   const toPin = (wire: Wire) => wire.ends.some((end) => end.kind === 'pin' && end.pin === pin);
@@ -92,10 +102,11 @@ export function raiseResistor(subject: Subject, pin: string, limit: number): rea
   const diodes = own.flatMap((element) => (element.primitive.type === 'diode' ? [element.primitive] : []));
   const [only] = resistors;
   // With more than a resistor and a lamp in a row the sum by the series formula would not be the answer.
-  if (resistors.length !== 1 || diodes.length > 1 || !only || own.length > resistors.length + diodes.length) return [];
+  if (resistors.length !== 1 || diodes.length > 1 || !only || own.length > resistors.length + diodes.length)
+    return [];
   const part = partOf(subject, only.part);
   const ohms = smallestSafe(subject, diodes[0] ?? { volts: exactly(0) }, limit);
-  if (!part?.valueSpans['value'] || ohms === undefined) return [];
+  if (!part?.valueSpans.value || ohms === undefined) return [];
   return [
     {
       title: `Change ${part.id} to ${formatQuantity(ohms, 'ohm')} from stock`,
@@ -135,7 +146,8 @@ export function swapLamp(subject: Subject, lamp: string, element: string): reado
       if (end.kind !== 'terminal' || end.part !== lamp) return;
       if (end.terminal !== anode && end.terminal !== cathode) return;
       if (isInside(subject, wire, index === 0 ? 0 : 1)) passing.add(wire.entry);
-      else steps.push(setEnd(wire, index === 0 ? 0 : 1, `${lamp}.${end.terminal === anode ? cathode : anode}`));
+      else
+        steps.push(setEnd(wire, index === 0 ? 0 : 1, `${lamp}.${end.terminal === anode ? cathode : anode}`));
     });
   }
   for (const entry of passing) {

@@ -26,7 +26,9 @@ export function findUnlimited(subject: Subject, lamps: readonly Placed[]): reado
   );
   const passing = { switches: closed, resistances: false, diodes: true };
   for (const lamp of lamps) {
-    const sides = lamp.nets.map((net) => stiffNodes(subject, reach(subject, net, { ...passing, without: lamp.id })));
+    const sides = lamp.nets.map((net) =>
+      stiffNodes(subject, reach(subject, net, { ...passing, without: lamp.id })),
+    );
     const [above, below] = sides;
     if (!above || !below || above.all.size === 0 || below.all.size === 0) continue;
     // The same single rail on both sides drives nothing.

@@ -154,7 +154,11 @@ export function movePosition(
 }
 
 /** Wires a bare terminal to where the kind of part wants it: the second end of a divider or a minus to ground. */
-export function connectTerminal(subject: Subject, partId: string, terminals: readonly string[]): readonly Fix[] {
+export function connectTerminal(
+  subject: Subject,
+  partId: string,
+  terminals: readonly string[],
+): readonly Fix[] {
   const part = subject.build.parts.find((candidate) => candidate.id === partId);
   const [terminal] = terminals;
   if (!part || terminal === undefined || terminals.length !== 1) return [];
@@ -169,7 +173,9 @@ function wantsGround(subject: Subject, part: Part, terminal: string): boolean {
     (element) => element.part === part.id && element.primitive.ends.includes(terminal),
   );
   const grounded = elements.some((element) =>
-    element.nets.some((net) => subject.pins.some((view) => view.pin.type === 'ground' && view.net.id === net)),
+    element.nets.some((net) =>
+      subject.pins.some((view) => view.pin.type === 'ground' && view.net.id === net),
+    ),
   );
   return elements.length > 0 && !grounded;
 }

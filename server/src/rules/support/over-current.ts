@@ -1,6 +1,7 @@
 /** Pins that carry more than a limit at the worst corner of the worst state. Shared by the two rules on pin current. */
-import { worst } from '../../base/range';
+
 import type { PinUse } from '../../base/pin-use';
+import { worst } from '../../base/range';
 import type { PinView, Subject } from '../subject';
 import { findUnlimited } from './limiting';
 import { findShorts } from './shorts';
@@ -44,7 +45,11 @@ function loadedPins(subject: Subject): readonly OverCurrent[] {
 }
 
 /** Pins whose worst current lies above `over` and not above `upTo`, amperes. */
-export function* pinsOver(subject: Subject, over: number, upTo = Number.POSITIVE_INFINITY): Generator<OverCurrent> {
+export function* pinsOver(
+  subject: Subject,
+  over: number,
+  upTo = Number.POSITIVE_INFINITY,
+): Generator<OverCurrent> {
   for (const loaded of loadedPins(subject)) {
     const amps = worst(loaded.amps);
     if (amps > over && amps <= upTo) yield loaded;

@@ -44,7 +44,10 @@ function lookAtReset(subject: Subject): ResetLine | undefined {
   };
   const elements = region.elements.filter((element) => element.primitive.type === 'switch');
   const restOf = new Map(
-    elements.map((element) => [element.id, element.primitive.type === 'switch' ? element.primitive.rest : 'open']),
+    elements.map((element) => [
+      element.id,
+      element.primitive.type === 'switch' ? element.primitive.rest : 'open',
+    ]),
   );
   const atRest = points.filter((state) =>
     Object.entries(state.switches).every(([id, position]) => restOf.get(id) === position),

@@ -2,7 +2,7 @@
  * Pins that drive against something with nothing in between to limit the current. The rules on currents leave these
  * alone, since the short is the one thing to be told.
  */
-import { worst, type Range } from '../../base/range';
+import { type Range, worst } from '../../base/range';
 import type { PinView, StatePoint, Subject } from '../subject';
 import { railsAmong, reach } from './conduction';
 import { isSignal, regionOf } from './views';
@@ -36,7 +36,9 @@ export function findShorts(subject: Subject): readonly Short[] {
       const amps = state.point.amps[`pin:${view.pin.id}`];
       if (!amps) continue;
       const passing = { switches: state.switches, resistances: false, diodes: false };
-      const rail = railsAmong(subject, reach(subject, view.net.id, passing)).find((id) => fights(subject, id, drive));
+      const rail = railsAmong(subject, reach(subject, view.net.id, passing)).find((id) =>
+        fights(subject, id, drive),
+      );
       if (rail === undefined) continue;
       if (found && worst(found.amps) >= worst(amps)) continue;
       const by = Object.entries(state.switches)

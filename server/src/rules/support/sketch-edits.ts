@@ -1,6 +1,7 @@
 /** Edits of the sketch that fixes are made of. */
-import type { Edit } from '../../base/span';
+
 import type { PinUse } from '../../base/pin-use';
+import type { Edit } from '../../base/span';
 import type { PinView, Subject } from '../subject';
 
 /** The pinMode calls of a pin. */
@@ -26,7 +27,8 @@ export function setMode(subject: Subject, view: PinView, mode: string): readonly
   const { setup } = subject.facts;
   const use = view.uses[0];
   if (!setup || !use) return undefined;
-  const pin = use.pins.kind === 'known' && use.pins.values.length === 1 ? use.pinText : String(view.pin.number);
+  const pin =
+    use.pins.kind === 'known' && use.pins.values.length === 1 ? use.pinText : String(view.pin.number);
   const { file, offset, indent, newline } = setup;
   const text = subject.texts[file] ?? '';
   // A body that opens and goes on in one line stays in one line.

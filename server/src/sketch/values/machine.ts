@@ -89,6 +89,8 @@ export class Machine {
   site: Site = { file: '', base: 0, order: -1, prefix: '' };
   certain = true;
   phase: Phase = 'setup';
+  /** setup() was entered: before it, everything starts from zero. */
+  begun = false;
   /** Uses are met but not told: while something is only tried. */
   quiet = false;
   stopped = false;

@@ -1,0 +1,363 @@
+/** Calls: macros, functions and methods of the sketch (followed into), board and library calls (met), all others. */
+import type { Expression, Item, Parameter } from '../form/ast';
+import type { Span } from '../../base/span';
+import { meetFacts } from './board-calls';
+import { builtinValue } from './builtins';
+import { makeInstance } from './construct';
+import { evaluate } from './expressions';
+import { escape_ } from './escape';
+import { Flow, type Frame, type Machine } from './machine';
+import { bodyOf } from './macros';
+import { spanAt } from './model';
+import { argumentAt, expand, functionsNamed, macrosAt, variableCells } from './names';
+import { copyObject, methodOf } from './objects';
+import { objectsOf, placeCells } from './places';
+import { Scope } from './scope';
+import { runItems } from './statements';
+import { isTypeName, resolveType } from './types';
+import { type Callable, type Cell, convert, join, known, newCell, type ObjectValue, unknown, unknownOf, type Value } from './value';
+
+export type CallExpression = Extract<Expression, { kind: 'call' }>;
+
+/** An argument as handed over: its value, and its cells where a reference can be bound to them. */
+export interface Argument {
+  readonly value: Value;
+  readonly cells: readonly Cell[] | undefined;
+}
+
+const deepestCall = 40;
+const mostOfOne = 8;
+
+export function callValue(machine: Machine, call: CallExpression): Value {
+  const { callee } = call;
+  if (callee.kind === 'member') return methodCall(machine, call, callee);
+  if (callee.kind !== 'name') {
+    const value = evaluate(machine, callee);
+    return value.kind === 'function' ? callOptions(machine, value.options, call) : otherCall(machine, call, 'it');
+  }
+  return namedCall(machine, call, callee.name, 0);
+}
+
+function namedCall(machine: Machine, call: CallExpression, name: string, renamed: number): Value {
+  const argument = argumentAt(machine, name);
+  if (argument?.expression.kind === 'name' && renamed < 8) {
+    return namedCall(machine, call, argument.expression.name, renamed + 1);
+  }
+  const macro = macrosAt(machine, name, call.start)[0];
+  if (macro !== undefined) {
+    if (macro.parameters !== undefined) return macroCall(machine, call, name);
+    const { expression } = bodyOf(macro);
+    if (expression?.kind === 'name' && renamed < 8) return namedCall(machine, call, expression.name, renamed + 1);
+  }
+  const cells = variableCells(machine, name);
+  if (cells !== undefined) {
+    const [value] = cells.map((cell) => cell.value);
+    if (value?.kind === 'function') return callOptions(machine, value.options, call);
+    return otherCall(machine, call, name);
+  }
+  const method = ownMethod(machine, name);
+  if (method !== undefined) return method(call);
+  const functions = functionsNamed(machine, name);
+  if (functions !== undefined) {
+    const count = call.arguments.length;
+    const chosen = fitting(functions, count, machine.program.prototypes.get(name)) ?? functions[0];
+    if (chosen !== undefined) return callOptions(machine, [chosen], call);
+  }
+  if (machine.functionFacts.has(name)) {
+    const facts = machine.functionFacts.get(name) ?? [];
+    const place = { start: call.start, end: call.end };
+    const values = meetFacts(machine, facts, name, call.arguments, place);
+    return builtinValue(machine, name, call, values) ?? unknown(`\`${name}\` gives no value`);
+  }
+  const builtin = builtinValue(machine, name, call, undefined);
+  if (builtin !== undefined) return builtin;
+  if (isTypeName(machine, name, machine.site)) return typeCall(machine, call, name);
+  return otherCall(machine, call, name);
+}
+
+/** `byte(x)` and `Lamp(3)` */
+function typeCall(machine: Machine, call: CallExpression, name: string): Value {
+  const { callee } = call;
+  const list = callee.kind === 'name' && callee.arguments !== undefined ? { arguments: callee.arguments } : {};
+  const type = { name, constant: false, pointers: 0, reference: false, sizes: [], ...list };
+  const resolved = resolveType(machine, type, machine.site);
+  const [first] = call.arguments;
+  if (resolved.number !== undefined) {
+    return first === undefined ? known(0, resolved.number) : convert(evaluate(machine, first), resolved.number);
+  }
+  return makeInstance(machine, resolved, { arguments: call.arguments }, undefined);
+}
+
+function macroCall(machine: Machine, call: CallExpression, name: string): Value {
+  const { site } = machine;
+  let value: Value | undefined;
+  for (const macro of macrosAt(machine, name, call.start)) {
+    if (macro?.parameters === undefined) continue;
+    const list = new Map(
+      macro.parameters.flatMap((parameter, index) => {
+        const expression = call.arguments[index];
+        return expression === undefined ? [] : [[parameter, { expression, site }] as const];
+      }),
+    );
+    const one = expand(machine, macro, call, list);
+    value = value === undefined ? one : join(value, one);
+  }
+  return value ?? unknown(`the macro \`${name}\` is not known`, spanAt(site, call));
+}
+
+/** A method of the object whose method runs, called by its bare name. */
+function ownMethod(machine: Machine, name: string): ((call: CallExpression) => Value) | undefined {
+  const self = machine.frame?.self;
+  if (self?.model === undefined) {
+    const owner = machine.frame?.callable.owner;
+    const found = owner === undefined ? undefined : methodOf(machine, owner, name);
+    return found === undefined ? undefined : (call) => callMethod(machine, undefined, found, call);
+  }
+  const cut = name.lastIndexOf('::');
+  const bare = cut === -1 ? name : name.slice(cut + 2);
+  const from = cut === -1 ? self.model : machine.program.classes.get(name.slice(0, cut));
+  const found = from === undefined ? undefined : methodOf(machine, from, bare);
+  return found === undefined ? undefined : (call) => callMethod(machine, self, found, call);
+}
+
+function callMethod(
+  machine: Machine,
+  self: ObjectValue | undefined,
+  found: NonNullable<ReturnType<typeof methodOf>>,
+  call: CallExpression,
+): Value {
+  const name = found.options[0]?.item.name ?? '';
+  const prototype = found.owner.prototypes.get(name);
+  const chosen = fitting(found.options, call.arguments.length, prototype) ?? found.options[0];
+  if (chosen === undefined) return otherCall(machine, call, name);
+  const bound = { ...chosen, owner: found.owner, ...(self === undefined ? {} : { self }) };
+  return callFunction(machine, bound, call, prototype);
+}
+
+function methodCall(
+  machine: Machine,
+  call: CallExpression,
+  callee: Extract<Expression, { kind: 'member' }>,
+): Value {
+  const objects = objectsOf(machine, callee.base);
+  if (objects.length === 0) return otherCall(machine, call, callee.name, callee.base);
+  if (objects.length === 1) return methodOn(machine, objects[0], call, callee.name);
+  // One of several objects: each may be the one.
+  let value: Value | undefined;
+  const saved = machine.certain;
+  machine.certain = false;
+  for (const object of objects) {
+    const { mark } = machine.state;
+    const one = methodOn(machine, object, call, callee.name);
+    const delta = machine.state.since(mark);
+    machine.state.undo(mark);
+    machine.state.merge(mark, [delta, new Map()], false);
+    value = value === undefined ? one : join(value, one);
+  }
+  machine.certain = saved;
+  return value ?? unknown('the object is not known');
+}
+
+function methodOn(machine: Machine, object: ObjectValue | undefined, call: CallExpression, name: string): Value {
+  if (object === undefined) return otherCall(machine, call, name);
+  const { model, className } = object;
+  if (model !== undefined) {
+    const cut = name.lastIndexOf('::');
+    const found = methodOf(machine, model, cut === -1 ? name : name.slice(cut + 2));
+    if (found !== undefined) return callMethod(machine, object, found, call);
+    const field = object.fields.get(name)?.value;
+    if (field?.kind === 'function') return callOptions(machine, field.options, call);
+  }
+  for (const one of model === undefined ? [className] : model.bases.map((base) => base.name)) {
+    const facts = machine.classFacts.get(one)?.get(name);
+    if (facts === undefined) continue;
+    meetFacts(machine, facts, `${one}.${name}`, call.arguments, { start: call.start, end: call.end });
+    return unknown(`\`${one}.${name}\` gives no value that is known`, spanAt(machine.site, call));
+  }
+  return otherCall(machine, call, name);
+}
+
+function callOptions(machine: Machine, options: readonly Callable[], call: CallExpression): Value {
+  const [only] = options;
+  if (only === undefined) return otherCall(machine, call, 'it');
+  const prototype = machine.program.prototypes.get(only.site.prefix + only.item.name);
+  if (options.length === 1) return callFunction(machine, only, call, prototype);
+  let value: Value | undefined;
+  const saved = machine.certain;
+  machine.certain = false;
+  const { mark } = machine.state;
+  const deltas = options.map((option) => {
+    const one = callFunction(machine, option, call, prototype);
+    value = value === undefined ? one : join(value, one);
+    const delta = machine.state.since(mark);
+    machine.state.undo(mark);
+    return delta;
+  });
+  machine.state.merge(mark, deltas, false);
+  machine.certain = saved;
+  return value ?? unknown('the function is not known');
+}
+
+/** The function that takes so many arguments; without one, the first that has a body. */
+export function fitting(
+  functions: readonly Callable[],
+  count: number,
+  prototype: readonly Parameter[] | undefined,
+): Callable | undefined {
+  const takes = ({ item }: Callable) => {
+    const needed = item.parameters.filter(
+      (parameter, index) => parameter.value === undefined && prototype?.[index]?.value === undefined,
+    ).length;
+    return count >= needed && count <= item.parameters.length;
+  };
+  return functions.find((one) => one.item.body !== undefined && takes(one));
+}
+
+/** Evaluates arguments where the call stands, defaults where the function is. */
+export function argumentsFor(
+  machine: Machine,
+  callable: Callable,
+  given: readonly Expression[],
+  prototype: readonly Parameter[] | undefined,
+): readonly Argument[] {
+  const { item, site } = callable;
+  const result: Argument[] = given.map((expression, index) => {
+    const type = item.parameters[index]?.type;
+    const cells = type?.reference === true ? placeCells(machine, expression) : undefined;
+    if (cells !== undefined && cells.length > 0) return { value: cells[0]?.value ?? noArgument, cells };
+    return { value: evaluate(machine, expression), cells: undefined };
+  });
+  for (let index = given.length; index < item.parameters.length; index += 1) {
+    const value = item.parameters[index]?.value ?? prototype?.[index]?.value;
+    if (value === undefined) result.push({ value: noArgument, cells: undefined });
+    else result.push({ value: machine.at(site, new Scope(undefined), () => evaluate(machine, value)), cells: undefined });
+  }
+  return result;
+}
+
+const noArgument = unknown('the argument is missing');
+
+function callFunction(
+  machine: Machine,
+  callable: Callable,
+  call: CallExpression,
+  prototype: readonly Parameter[] | undefined,
+): Value {
+  const list = argumentsFor(machine, callable, call.arguments, prototype);
+  const { item, owner } = callable;
+  const named = item.name === '' ? 'lambda' : item.name;
+  const name = owner === undefined || item.name === '' ? named : `${owner.name}::${item.name}`;
+  const typed = call.callee.kind === 'name' ? call.callee.arguments : undefined;
+  return enterFunction(machine, callable, name, list, spanAt(machine.site, call), undefined, typed);
+}
+
+/** Follows a call into a body, and gives what it returns. */
+export function enterFunction(
+  machine: Machine,
+  callable: Callable,
+  name: string,
+  list: readonly Argument[],
+  span: Span,
+  before?: () => void,
+  typeArguments?: Extract<Expression, { kind: 'name' }>['arguments'],
+): Value {
+  const { item, site, self } = callable;
+  const result = resolveType(machine, item.type, site);
+  const unknownResult = (reason: string) =>
+    result.pointers === 0 ? unknownOf(result.number, reason, span) : unknown(reason, span);
+  const outer = machine.frame;
+  if (item.body === undefined || outer === undefined) return unknownResult(`\`${name}\` has no body here`);
+  if (isTooDeep(machine, callable) || !machine.enter()) return unknownResult(`\`${name}\` is called too deeply`);
+  const frame: Frame = {
+    callable,
+    name,
+    self: self ?? undefined,
+    mark: machine.state.mark,
+    path: machine.pathTo(outer.path, span, name),
+    returns: [],
+    values: [],
+    breakables: [],
+  };
+  const scope = new Scope(callable.scope);
+  item.templateNames.forEach((template, index) => {
+    const argument = typeArguments?.[index];
+    if (argument !== undefined && 'kind' in argument) scope.define(template, [newCell(evaluate(machine, argument))]);
+  });
+  const value = runBody(machine, frame, scope, item.body, () => {
+    item.parameters.forEach((parameter, index) => bind(machine, scope, parameter, list[index]));
+    before?.();
+  });
+  machine.leave();
+  const returned = value ?? unknownResult(`\`${name}\` returns no value`);
+  return result.pointers === 0 && !result.auto ? convert(returned, result.number) : returned;
+}
+
+/** Runs a body in a new frame; the value is undefined where it returns none. */
+export function runBody(
+  machine: Machine,
+  frame: Frame,
+  scope: Scope,
+  body: readonly Item[],
+  before: () => void,
+  after?: (flow: number) => void,
+): Value | undefined {
+  const outer = machine.frame;
+  const { certain } = machine;
+  machine.frame = frame;
+  const flow = machine.at(frame.callable.site, scope, () => {
+    before();
+    return runItems(machine, body);
+  });
+  after?.(flow);
+  machine.state.merge(frame.mark, frame.returns, (flow & Flow.next) !== 0);
+  machine.frame = outer;
+  machine.certain = certain;
+  let value: Value | undefined;
+  for (const one of frame.values) value = value === undefined ? one : join(value, one);
+  return value;
+}
+
+function bind(machine: Machine, scope: Scope, parameter: Parameter, argument: Argument | undefined): void {
+  if (parameter.name === '') return;
+  const given = argument ?? { value: noArgument, cells: undefined };
+  if (given.cells !== undefined) {
+    scope.define(parameter.name, given.cells);
+    return;
+  }
+  const { type } = parameter;
+  const resolved = resolveType(machine, type, machine.site);
+  const plain = resolved.pointers === 0 && type.sizes.length === 0;
+  const number = plain ? resolved.number : undefined;
+  const value = given.value.kind === 'object' && plain && !type.reference ? copyObject(given.value) : given.value;
+  // A parameter has no name of its own among the origins: the number came from where it was called.
+  scope.define(parameter.name, [newCell(convert(value, number), number)]);
+}
+
+function isTooDeep(machine: Machine, callable: Callable): boolean {
+  const { frame } = machine;
+  const depth = frame?.path.steps.length ?? 0;
+  if (depth < mostOfOne) return false;
+  if (depth >= deepestCall) return true;
+  const name = callable.item.name;
+  const steps = frame?.path.steps ?? [];
+  return steps.filter((step) => step.function === name || step.function.endsWith(`::${name}`)).length >= mostOfOne;
+}
+
+/** A call of something that nobody declares: what it may change is forgotten, what it gives is unknown. */
+function otherCall(machine: Machine, call: CallExpression, name: string, base?: Expression): Value {
+  if (base !== undefined && base.kind !== 'name') evaluate(machine, base);
+  for (const [index, argument] of call.arguments.entries()) {
+    escape_(machine, name, index, evaluate(machine, argument), argument);
+  }
+  return otherResult(machine, call, name, base);
+}
+
+function otherResult(machine: Machine, call: CallExpression, name: string, base: Expression | undefined): Value {
+  const span = spanAt(machine.site, call);
+  if (base?.kind === 'name') {
+    if (/^Serial\d?$/.test(base.name)) return unknown('it is read from the serial port', span);
+    if (base.name === 'EEPROM') return unknown('it is read from the EEPROM', span);
+    return unknown(`\`${base.name}.${name}\` is not defined in the sketch`, span);
+  }
+  return unknown(`\`${name}\` is not defined in the sketch`, span);
+}

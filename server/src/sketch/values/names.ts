@@ -1,0 +1,186 @@
+/** What a name means at a place: macro argument, macro, local, field, global, function, name of the board. */
+import type { Expression } from '../form/ast';
+import { readBinaryName } from '../form/literals';
+import { evaluate } from './expressions';
+import type { Machine } from './machine';
+import { bodyOf, type Macro } from './macros';
+import { type MacroArgument, type Site, spanAt } from './model';
+import { runItems } from './statements';
+import { findClass, inNamespaces } from './types';
+import { type Callable, type Cell, convert, join, known, readThrough, unknown, unknownOf, type Value } from './value';
+
+export type NameExpression = Extract<Expression, { kind: 'name' }>;
+
+const deepestMacro = 40;
+
+/** The value of a cell as its name gives it. */
+export function readCell(cell: Cell): Value {
+  const { value, definition } = cell;
+  if (cell.shared) return unknownOf(cell.type, 'an interrupt handler changes it', definition?.span);
+  if (value.kind !== 'known' || definition === undefined) return value;
+  if (cell.readOf === value && cell.read !== undefined) return cell.read;
+  cell.read = readThrough(value, definition);
+  cell.readOf = value;
+  return cell.read;
+}
+
+export function readCells(cells: readonly Cell[]): Value {
+  const [first] = cells;
+  if (first === undefined) return unknown('it lies outside an array');
+  let value = readCell(first);
+  for (let at = 1; at < cells.length && value.kind !== 'unknown'; at += 1) {
+    const cell = cells[at];
+    if (cell !== undefined) value = join(value, readCell(cell));
+  }
+  return value;
+}
+
+/** Writes a value: for certain into one cell, perhaps into each of several. */
+export function writeCells(machine: Machine, cells: readonly Cell[], value: Value): void {
+  machine.spend(cells.length);
+  const [only] = cells;
+  if (only !== undefined && cells.length === 1 && only !== undefined) {
+    machine.state.write(only, convert(value, only.type));
+    return;
+  }
+  for (const cell of cells) machine.state.write(cell, join(cell.value, convert(value, cell.type)));
+}
+
+/** The macros a name may be here, itself left out while it is being expanded. */
+export function macrosAt(machine: Machine, name: string, offset: number): readonly (Macro | undefined)[] {
+  const { site, program } = machine;
+  const found = program.macros.find(name, site, offset);
+  if (found.length === 0 || site.expanding === undefined) return found;
+  return site.expanding.includes(name) || site.expanding.length >= deepestMacro ? [] : found;
+}
+
+export function argumentAt(machine: Machine, name: string): MacroArgument | undefined {
+  return machine.site.macroArguments?.get(name);
+}
+
+/** The site inside the body of a macro that stands at `expression`. */
+export function macroSite(
+  machine: Machine,
+  macro: Macro,
+  expression: Expression,
+  macroArguments?: ReadonlyMap<string, MacroArgument>,
+): Site {
+  const { site } = machine;
+  return {
+    file: site.file,
+    base: site.base,
+    order: site.order,
+    prefix: site.prefix,
+    fixed: spanAt(site, expression),
+    fixedOffset: site.fixedOffset ?? expression.start,
+    expanding: [...(site.expanding ?? []), macro.name],
+    ...(macroArguments === undefined ? {} : { macroArguments }),
+  };
+}
+
+/** The value of a macro's body. */
+export function expand(
+  machine: Machine,
+  macro: Macro,
+  expression: Expression,
+  macroArguments?: ReadonlyMap<string, MacroArgument>,
+): Value {
+  const ready = machine.literalMacros.get(macro);
+  if (ready !== undefined) return ready;
+  const body = bodyOf(macro);
+  if (body.expression?.kind === 'number') {
+    const { value, type } = body.expression;
+    const literal = readThrough(known(value, machine.types.literal(type, value)), macro.definition);
+    machine.literalMacros.set(macro, literal);
+    return literal;
+  }
+  const inside = macroSite(machine, macro, expression, macroArguments);
+  if (body.expression !== undefined) {
+    const { expression: inner } = body;
+    const value = machine.at(inside, machine.scope, () => evaluate(machine, inner));
+    return value.kind === 'known' && macro.parameters === undefined ? readThrough(value, macro.definition) : value;
+  }
+  const { items } = body;
+  if (items !== undefined) machine.at(inside, machine.scope, () => runItems(machine, items));
+  return unknown(`the macro \`${macro.name}\` does not stand for a value`, spanAt(machine.site, expression));
+}
+
+/** Cells of a variable by name, macros left out. */
+export function variableCells(machine: Machine, name: string): readonly Cell[] | undefined {
+  const local = machine.scope.find(name);
+  if (local !== undefined) return local;
+  const { frame } = machine;
+  const field = frame?.self?.fields.get(name);
+  if (field !== undefined) return [field];
+  const { globals, site } = machine;
+  if (site.prefix === '' && frame?.callable.owner === undefined) {
+    const plain = globals.get(name);
+    if (plain !== undefined || !name.includes('::')) return plain;
+  }
+  const inOwner = ofOwner(machine, (owner) => globals.get(`${owner}::${name}`));
+  return inOwner ?? inNamespaces(name, site.prefix, (one) => globals.get(one)) ?? globals.get(name.replace(/^::/, ''));
+}
+
+/** Tries the class of the running method and its bases. */
+export function ofOwner<T>(machine: Machine, find: (owner: string) => T | undefined): T | undefined {
+  let model = machine.frame?.callable.owner;
+  for (let step = 0; model !== undefined && step < 8; step += 1) {
+    const found = find(model.name);
+    if (found !== undefined) return found;
+    const base: string | undefined = model.bases[0]?.name;
+    model = base === undefined ? undefined : findClass(machine, base, model.site);
+  }
+  return undefined;
+}
+
+/** Functions of the sketch by name. */
+export function functionsNamed(machine: Machine, name: string): readonly Callable[] | undefined {
+  const { functions } = machine.program;
+  return inNamespaces(name, machine.site.prefix, (one) => functions.get(one)) ?? ofOwner(machine, (owner) => functions.get(`${owner}::${name}`));
+}
+
+export function nameValue(machine: Machine, expression: NameExpression): Value {
+  const { name } = expression;
+  const argument = argumentAt(machine, name);
+  if (argument !== undefined) {
+    return machine.at(argument.site, machine.scope, () => evaluate(machine, argument.expression));
+  }
+  const macros = macrosAt(machine, name, expression.start);
+  if (macros.length === 0) return plainName(machine, expression);
+  let value: Value | undefined;
+  for (const macro of macros) {
+    const one =
+      macro === undefined || macro.parameters !== undefined
+        ? plainName(machine, expression)
+        : expand(machine, macro, expression);
+    value = value === undefined ? one : join(value, one);
+  }
+  return value ?? plainName(machine, expression);
+}
+
+function plainName(machine: Machine, expression: NameExpression): Value {
+  const { name } = expression;
+  const cells = variableCells(machine, name);
+  if (cells !== undefined) return readCells(cells);
+  const functions = functionsNamed(machine, name);
+  if (functions !== undefined) {
+    const first = functions.find(({ item }) => item.body !== undefined) ?? functions[0];
+    return { kind: 'function', options: first === undefined ? [] : [first] };
+  }
+  const board = boardName(machine, name.startsWith('::') ? name.slice(2) : name);
+  if (board !== undefined) return board;
+  const bits = readBinaryName(name);
+  if (bits !== undefined) return known(bits, machine.types.int);
+  return unknown(`\`${name}\` is not defined in the sketch`, spanAt(machine.site, expression));
+}
+
+function boardName(machine: Machine, name: string): Value | undefined {
+  const ready = machine.boardNames.get(name);
+  if (ready !== undefined) return ready;
+  const { names } = machine.platform;
+  const number = Object.hasOwn(names, name) ? names[name] : undefined;
+  if (number === undefined) return undefined;
+  const value = readThrough(known(number, machine.types.int), { name, kind: 'board' });
+  machine.boardNames.set(name, value);
+  return value;
+}

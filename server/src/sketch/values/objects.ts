@@ -1,0 +1,203 @@
+/** Objects of the sketch's own classes: fields, bases, constructors, and the methods they find. */
+import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
+import { type Argument, argumentsFor, enterFunction, fitting } from './calls';
+import { makeVariable } from './construct';
+import { evaluate } from './expressions';
+import type { Machine } from './machine';
+import { type ClassModel, type Site, spanAt } from './model';
+import { findClass } from './types';
+import { type Callable, type Cell, type Definition, newCell, type ObjectValue, unknown } from './value';
+
+const deepestBase = 8;
+
+/** The cell of a field. A reference field takes the one cell that it refers to. */
+function declaredField(machine: Machine, field: Variable, site: Site, zeroed = false): Cell {
+  const cells = makeVariable(machine, field, site, 'field', zeroed || !machine.begun);
+  const [only] = cells;
+  return only !== undefined && cells.length === 1 ? only : newCell(unknown('it refers to one of several things'));
+}
+
+/** A class with its bases, the class itself first. */
+export function lineOf(machine: Machine, model: ClassModel): readonly ClassModel[] {
+  const line = [model];
+  for (let at = 0; at < line.length && line.length < deepestBase; at += 1) {
+    const here = line[at];
+    for (const base of here?.bases ?? []) {
+      const found = here === undefined ? undefined : findClass(machine, base.name, here.site);
+      if (found !== undefined && !line.includes(found)) line.push(found);
+    }
+  }
+  return line;
+}
+
+export interface FoundMethod {
+  readonly options: readonly Callable[];
+  readonly owner: ClassModel;
+}
+
+/** A method by name, of the class itself or the nearest base that has it. */
+export function methodOf(machine: Machine, model: ClassModel, name: string): FoundMethod | undefined {
+  for (const owner of lineOf(machine, model)) {
+    const options = owner.methods.get(name);
+    if (options !== undefined) return { options, owner };
+  }
+  return undefined;
+}
+
+/** Makes an object and runs its constructor. */
+export function makeObject(
+  machine: Machine,
+  model: ClassModel,
+  typeArguments: TypeName['arguments'],
+  given: readonly Expression[] | undefined,
+  list: ListExpression | undefined,
+  definition: Definition | undefined,
+): ObjectValue {
+  const object: ObjectValue = { kind: 'object', className: model.name, model, fields: new Map() };
+  if (!machine.enter()) return object;
+  bindTemplate(machine, object, model, typeArguments);
+  const arguments_ = given ?? (list?.items.map(({ value }) => value) ?? []);
+  build(machine, object, model, arguments_, list, definition, 0);
+  machine.leave();
+  return object;
+}
+
+/** Values in angle brackets are read like fields. */
+function bindTemplate(
+  machine: Machine,
+  object: ObjectValue,
+  model: ClassModel,
+  typeArguments: TypeName['arguments'],
+): void {
+  model.item.templateNames.forEach((name, index) => {
+    const argument = typeArguments?.[index];
+    if (argument !== undefined && 'kind' in argument) {
+      object.fields.set(name, newCell(evaluate(machine, argument)));
+    }
+  });
+}
+
+function build(
+  machine: Machine,
+  object: ObjectValue,
+  model: ClassModel,
+  given: readonly Expression[],
+  list: ListExpression | undefined,
+  definition: Definition | undefined,
+  depth: number,
+): void {
+  if (depth >= deepestBase) return;
+  const constructors = model.methods.get(model.item.name) ?? [];
+  const constructor_ = fitting(constructors, given.length, model.prototypes.get(model.item.name));
+  if (constructor_ === undefined) {
+    buildBases(machine, object, model, depth);
+    buildFields(machine, object, model, new Set(), list !== undefined);
+    if (list !== undefined) fill(machine, object, model, list);
+    else for (const one of given) evaluate(machine, one);
+    return;
+  }
+  const arguments_ = argumentsFor(machine, constructor_, given, model.prototypes.get(model.item.name));
+  const first = given[0];
+  const last = given[given.length - 1];
+  const place =
+    first === undefined || last === undefined
+      ? (definition?.span ?? spanAt(machine.site, model.item))
+      : spanAt(machine.site, { start: first.start, end: last.end });
+  // The way to a use in a constructor starts where the object is declared.
+  const span = definition?.span ?? place;
+  runConstructor(machine, object, model, constructor_, arguments_, span, depth);
+}
+
+function runConstructor(
+  machine: Machine,
+  object: ObjectValue,
+  model: ClassModel,
+  callable: Callable,
+  arguments_: readonly Argument[],
+  span: NonNullable<Definition['span']>,
+  depth: number,
+): void {
+  const { item } = callable;
+  const name = `${model.name}::${item.name}`;
+  enterFunction(machine, { ...callable, self: object, owner: model }, name, arguments_, span, () => {
+    const delegate = item.members.find((member) => member.name === model.item.name);
+    if (delegate !== undefined) {
+      build(machine, object, model, delegate.arguments, undefined, undefined, depth + 1);
+      return;
+    }
+    const started = new Set(item.members.map((member) => member.name));
+    buildBases(machine, object, model, depth, item.members);
+    buildFields(machine, object, model, started);
+    for (const member of item.members) {
+      const field = model.fields.find((one) => one.name === member.name);
+      if (field === undefined) continue;
+      const { value: _, ...bare } = field;
+      const { scope, site } = machine;
+      const cell = machine.at(site, scope, () =>
+        declaredField(machine, { ...bare, arguments: member.arguments }, model.site),
+      );
+      object.fields.set(member.name, cell);
+    }
+  });
+}
+
+function buildBases(
+  machine: Machine,
+  object: ObjectValue,
+  model: ClassModel,
+  depth: number,
+  members: readonly { readonly name: string; readonly arguments: readonly Expression[] }[] = [],
+): void {
+  for (const base of model.bases) {
+    const found = findClass(machine, base.name, model.site);
+    if (found === undefined) continue;
+    bindTemplate(machine, object, found, base.arguments);
+    const member = members.find(({ name }) => name === base.name || name === found.item.name);
+    build(machine, object, found, member?.arguments ?? [], undefined, undefined, depth + 1);
+  }
+}
+
+/** Fields without a start of their own in the constructor. */
+function buildFields(
+  machine: Machine,
+  object: ObjectValue,
+  model: ClassModel,
+  started: ReadonlySet<string>,
+  zeroed = false,
+): void {
+  for (const field of model.fields) {
+    if (started.has(field.name)) continue;
+    const make = () => declaredField(machine, field, model.site, zeroed);
+    const cell = machine.at(model.site, machine.scope, make);
+    object.fields.set(field.name, cell);
+  }
+}
+
+/** `Lamp lamp = {3, true};` */
+function fill(machine: Machine, object: ObjectValue, model: ClassModel, list: ListExpression): void {
+  const fields = lineOf(machine, model).flatMap((one) => one.fields);
+  let at = 0;
+  for (const item of list.items) {
+    if (item.field !== undefined) at = fields.findIndex((field) => field.name === item.field);
+    const field = fields[at];
+    at += 1;
+    if (field === undefined) {
+      evaluate(machine, item.value);
+      continue;
+    }
+    const { arguments: _, ...bare } = field;
+    const typed = { ...bare, value: item.value };
+    object.fields.set(field.name, declaredField(machine, typed, model.site));
+  }
+}
+
+/** A copy that shares nothing: what assigning or passing an object by value makes. */
+export function copyObject(object: ObjectValue): ObjectValue {
+  const fields = new Map<string, Cell>();
+  for (const [name, cell] of object.fields) {
+    const { value } = cell;
+    const inner = value.kind === 'object' ? copyObject(value) : value;
+    fields.set(name, newCell(inner, cell.type, cell.definition));
+  }
+  return { ...object, fields };
+}

@@ -1,0 +1,99 @@
+/** Where an expression points: the cells that it may name, so that they can be written, or bound to a reference. */
+import type { Expression } from '../form/ast';
+import { cellsOf, entryCells, targets } from './arrays';
+import { evaluate } from './expressions';
+import type { Machine } from './machine';
+import { bodyOf } from './macros';
+import { argumentAt, macroSite, macrosAt, variableCells } from './names';
+import type { ArrayValue, Cell, ObjectValue, Pointer, Value } from './value';
+
+/** The cells of an expression that names a place; undefined for one that only has a value. */
+export function placeCells(machine: Machine, expression: Expression): readonly Cell[] | undefined {
+  if (!machine.enter()) return undefined;
+  const cells = cellsAt(machine, expression);
+  machine.leave();
+  return cells;
+}
+
+function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | undefined {
+  switch (expression.kind) {
+    case 'name': {
+      const argument = argumentAt(machine, expression.name);
+      if (argument !== undefined) {
+        return machine.at(argument.site, machine.scope, () => placeCells(machine, argument.expression));
+      }
+      const [macro] = macrosAt(machine, expression.name, expression.start);
+      if (macro === undefined || macro.parameters !== undefined) return variableCells(machine, expression.name);
+      const body = bodyOf(macro).expression;
+      if (body === undefined) return undefined;
+      return machine.at(macroSite(machine, macro, expression), machine.scope, () => placeCells(machine, body));
+    }
+    case 'index': {
+      const bases = basesOf(machine, expression.base);
+      const index = evaluate(machine, expression.index);
+      return bases.flatMap((base) => indexed(base, index));
+    }
+    case 'member': {
+      const found: Cell[] = [];
+      for (const object of objectsOf(machine, expression.base)) {
+        const cell = object.fields.get(expression.name);
+        if (cell !== undefined) found.push(cell);
+      }
+      return found.length === 0 ? undefined : found;
+    }
+    case 'unary': {
+      if (expression.operator !== '*') return undefined;
+      const value = evaluate(machine, expression.operand);
+      return value.kind === 'pointer' || value.kind === 'array' ? targets(value) : undefined;
+    }
+    case 'cast':
+      return placeCells(machine, expression.operand);
+    case 'comma':
+      evaluate(machine, expression.left);
+      return placeCells(machine, expression.right);
+    case 'choice': {
+      const yes = placeCells(machine, expression.yes);
+      const no = placeCells(machine, expression.no);
+      return yes === undefined || no === undefined ? undefined : [...yes, ...no];
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** Cells of `base[index]`; none where the index lies outside. */
+export function indexed(base: ArrayValue | Pointer, index: Value): readonly Cell[] {
+  if (base.kind === 'array') return entryCells(base, index);
+  if (base.array === undefined || base.index === undefined) return base.cells;
+  if (index.kind !== 'known') return cellsOf(base.array);
+  const from = base.index;
+  return entryCells(base.array, { ...index, values: index.values.map((value) => value + from) });
+}
+
+/** The arrays and pointers that an expression may be, none joined into unknown. */
+export function basesOf(machine: Machine, expression: Expression): readonly (ArrayValue | Pointer)[] {
+  return possible(machine, expression).filter((value) => value.kind === 'array' || value.kind === 'pointer');
+}
+
+/** The objects that an expression may be, pointers to them followed. */
+export function objectsOf(machine: Machine, expression: Expression): readonly ObjectValue[] {
+  const objects: ObjectValue[] = [];
+  const add = (value: Value, depth: number) => {
+    if (value.kind === 'object' && !objects.includes(value)) objects.push(value);
+    else if ((value.kind === 'pointer' || value.kind === 'array') && depth < 3) {
+      for (const cell of targets(value)) add(cell.value, depth + 1);
+    }
+  };
+  for (const value of possible(machine, expression)) add(value, 0);
+  return objects;
+}
+
+function possible(machine: Machine, expression: Expression): readonly Value[] {
+  if (expression.kind === 'name' || expression.kind === 'index' || expression.kind === 'member') {
+    const cells = placeCells(machine, expression);
+    if (cells !== undefined && cells.length > 0) return cells.map((cell) => cell.value);
+    // Not evaluated a second time: its index may count.
+    if (expression.kind !== 'name') return [];
+  }
+  return [evaluate(machine, expression)];
+}

@@ -67,19 +67,21 @@ function makeValidators(schemas) {
   const ajv = new Ajv({
     allErrors: true,
     discriminator: true,
+    // Errors carry the piece of schema they come from: their path is told from the top of whatever was referenced.
+    verbose: true,
+    inlineRefs: false,
     strict: true,
     allowUnionTypes: true,
     strictRequired: false,
     strictTypes: false,
-    inlineRefs: false,
     schemas: [...schemas.values()],
-    code: { source: true, esm: true, lines: true },
+    code: { source: true, esm: true },
   });
   const references = {};
   const definitions = [];
   for (const [name, schema] of schemas) {
     references[validatorName(name)] = schema.$id;
-    for (const definition of alternatives(schema)) {
+    for (const definition of separateDefinitions(schema)) {
       const id = `${schema.$id}#/definitions/${definition}`;
       references[`${name}_${definition}`] = id;
       definitions.push(`  ${JSON.stringify(id)}: ${name}_${definition},`);
@@ -97,10 +99,10 @@ export const schemas = ${JSON.stringify(Object.fromEntries(schemas))};
 `;
 }
 
-// The definitions that stand as alternatives in an `anyOf`: a message about a value that fits none of them needs each
-// one's own validator, to say what is wrong with the one that was meant.
-function alternatives(schema) {
-  const found = new Set();
+// The definitions that stand as alternatives in an `anyOf` have a validator each: a message about a value that fits
+// none of them says what is wrong with the one that was meant. So has a primitive, since one that is wrong is left out.
+function separateDefinitions(schema) {
+  const found = new Set('primitive' in schema.definitions ? ['primitive'] : []);
   const search = (node) => {
     if (typeof node !== 'object' || node === null) return;
     for (const branch of Array.isArray(node.anyOf) ? node.anyOf : []) {
@@ -121,10 +123,10 @@ function validatorTypes() {
   return `// Made by server/scripts/schema-sources.mjs, as is the code beside it.
 export interface ShapeError {
   readonly keyword: string;
+  /** The piece of schema that holds the keyword. */
+  readonly parentSchema?: JsonSchema;
   /** JSON pointer to the value in the checked data. */
   readonly instancePath: string;
-  /** Place of the keyword in the schema. */
-  readonly schemaPath: string;
   readonly params: Readonly<Record<string, unknown>>;
 }
 /** As much of a JSON Schema as messages and hovers need. */

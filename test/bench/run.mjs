@@ -31,6 +31,8 @@ if (process.argv.includes('--memory')) {
     platform: 'node',
     target: 'node20',
     format: 'cjs',
+    // jsonc-parser's CommonJS entry loads its parts in a way that no bundler follows.
+    mainFields: ['module', 'main'],
     external: ['tree-sitter', 'tree-sitter-cpp', 'web-tree-sitter'],
     define: { 'import.meta.url': 'bundleUrl' },
     banner: { js: "const bundleUrl = require('node:url').pathToFileURL(__filename).href;" },

@@ -129,15 +129,16 @@ test('a server that dies comes back; one that keeps dying is told, with ways on'
   await squiggles().first().waitFor({ timeout: 60_000 });
   const before = await problems();
   const told = page.locator('.notification-toast', { hasText: 'keeps ending' });
+  const starts = () => serverLog().match(/Checking with the (native|wasm) parser\./g)?.length;
   for (let death = 1; death <= 5; death += 1) {
+    await expect.poll(starts, { timeout: 30_000 }).toBe(death);
     await killServer();
   }
   await told.getByRole('button', { name: 'Show log' }).waitFor({ timeout: 30_000 });
   await picture('8 the server keeps ending');
   await told.getByRole('button', { name: 'Restart' }).click();
   await told.waitFor({ state: 'hidden' });
-  // The first start, four after deaths that were borne, and the one that was asked for.
-  const starts = () => serverLog().match(/Checking with the (native|wasm) parser\./g)?.length;
+  // After the first start and four after deaths that were borne, the one that was asked for.
   await expect.poll(starts, { timeout: 30_000 }).toBe(6);
   await expect.poll(problems, { timeout: 30_000 }).toEqual(before);
 });

@@ -136,6 +136,8 @@ function hands(page: Page) {
       await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
       await page.locator('.tab.active', { hasText: name }).waitFor();
       await editor.locator('.view-line').first().waitFor();
+      // Where the list was, a tab's tooltip may come up under the mouse.
+      await page.mouse.move(700, 890);
     },
     async command(title: string) {
       await page.keyboard.press('F1');

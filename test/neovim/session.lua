@@ -10,6 +10,13 @@ local function run()
     cmd = { vim.env.NODE, vim.env.SERVER, '--stdio' },
     root_dir = folder,
   })
+  local started = vim.wait(20000, function()
+    local known = vim.lsp.get_client_by_id(client)
+    return known ~= nil and known.initialized == true
+  end, 10)
+  if not started then
+    error('the server did not start')
+  end
   local buffers = {}
   for _, name in ipairs(vim.fn.sort(vim.fn.readdir(folder))) do
     if name:match('%.ino$') or name == 'hardware.jsonc' then

@@ -7,6 +7,7 @@ const byte beacon = 7;
 const byte horn = 8;
 const byte fogLamp = 12;      // added in the code, never in the wiring
 const byte pierLamp = 5;
+const byte gateLamp = 10;
 const byte callButton = 2;
 const byte gateSwitch = 3;
 const byte tide = A0;
@@ -23,6 +24,7 @@ void setup() {
   pinMode(beacon, OUTPUT);
   pinMode(horn, OUTPUT);
   pinMode(fogLamp, OUTPUT);
+  pinMode(pierLamp, OUTPUT);
   pinMode(restartLamp, OUTPUT);
   pinMode(callButton, OUTPUT);
   digitalWrite(callButton, HIGH);
@@ -37,6 +39,7 @@ void loop() {
   analogWrite(beacon, level / 4);
   setLamp(fogLamp, level > 600);
   setLamp(pierLamp, level > 300);
+  digitalWrite(gateLamp, level > 600);
   if (digitalRead(gateSwitch) == LOW) {
     tone(horn, 440, 300);
     gate.write(10);

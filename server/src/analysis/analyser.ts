@@ -59,6 +59,8 @@ const noFacts: SketchFacts = { uses: [], pinNames: [], problems: [] };
 
 interface Kept {
   readonly text: string;
+  /** Board files beside the manifest that went into the reading, with their texts of that moment. */
+  readonly beside: ReadonlyMap<string, string | undefined>;
   readonly read: Read<Build | undefined>;
   /** The last build that came out of a text without syntax errors, with that text. */
   readonly good?: { readonly build: Build; readonly text: string };
@@ -69,16 +71,24 @@ export function createAnalyser(
   texts: LibraryTexts,
   readText: (path: string) => string | undefined,
 ): Analyser {
-  const library = openLibrary(texts, readText);
+  let beside = new Map<string, string | undefined>();
+  const library = openLibrary(texts, (path) => {
+    const text = readText(path);
+    beside.set(path, text);
+    return text;
+  });
   const solve = rememberPoints(solveNetwork);
   const kept = new Map<string, Kept>();
 
   const read = (file: string, text: string): Kept => {
     const before = kept.get(file);
+    if (before?.text === text && [...before.beside].every(([path, then]) => readText(path) === then))
+      return before;
+    beside = new Map();
     const fresh = readManifest(file, text, library.hardware);
     const broken = fresh.problems.some((problem) => problem.code.startsWith('syntax'));
     const good = fresh.value && !broken ? { build: fresh.value, text } : before?.good;
-    const now: Kept = { text, read: fresh, ...(good && { good }) };
+    const now: Kept = { text, beside, read: fresh, ...(good && { good }) };
     kept.delete(file);
     kept.set(file, now);
     if (kept.size > keptManifests) {

@@ -35,6 +35,7 @@ export function runRules(rules: readonly Rule[], subject: Subject): RuleResults 
         const key = `${rule.id}:${hit.identity}${count > 1 ? `#${count}` : ''}`;
         const make = () => rule.fixes?.(hit.detail, subject) ?? [];
         makers.set(key, make);
+        let titles: Finding['fixes'] | undefined;
         findings.push({
           rule: rule.id,
           key,
@@ -42,7 +43,11 @@ export function runRules(rules: readonly Rule[], subject: Subject): RuleResults 
           message: rule.message(hit.detail),
           span: hit.span,
           related: hit.related ?? [],
-          fixes: make().map(({ title, trust }) => ({ title, trust })),
+          // Making a repair reads the manifest's layout; while somebody types, nobody looks at the titles.
+          get fixes() {
+            titles ??= make().map(({ title, trust }) => ({ title, trust }));
+            return titles;
+          },
         });
       }
     } catch (error) {

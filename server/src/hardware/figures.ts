@@ -32,8 +32,11 @@ export type RangeResult =
   | { readonly ok: true; readonly value: Range }
   | { readonly ok: false; readonly why: string };
 
-/** Reads a figure as typed. @returns The value, or why it is none. */
-export function parseFigure(text: string | number, unit: FigureUnit): Quantity {
+/** Reads a figure as typed, of a file that may not follow its schema. @returns The value, or why it is none. */
+export function parseFigure(text: unknown, unit: FigureUnit): Quantity {
+  if (typeof text !== 'string' && typeof text !== 'number') {
+    return { ok: false, why: 'it must be text in quotes or a number' };
+  }
   if (unit === 'ratio') return parseTolerance(text);
   if (unit !== 'number') return parseQuantity(text, unit);
   const value =

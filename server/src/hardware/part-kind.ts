@@ -150,8 +150,10 @@ class MeaningCheck {
       if (parameter !== undefined && unitOf(parameter) !== wanted) {
         this.#add('wrong-unit', `The parameter ${quoteName(figure.parameter)} is not in ${wanted}.`, path);
       }
-      if (typeof figure.tolerance === 'object')
-        this.#parameter(figure.tolerance.parameter, [...path, 'tolerance']);
+      const { tolerance, times } = figure;
+      if (typeof tolerance === 'object')
+        this.#parameter(tolerance.parameter, [...path, 'tolerance', 'parameter']);
+      if (times !== undefined) this.#checkFigure(times, key, [...path, 'times']);
       if (figure.otherwise !== undefined) this.#checkFigure(figure.otherwise, key, [...path, 'otherwise']);
       return;
     }

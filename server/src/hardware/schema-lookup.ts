@@ -1,43 +1,32 @@
-/** Finds its way about the schemas: what a reference points to, and which piece of a schema an error came from. */
-import { type JsonSchema, type ShapeError, schemas } from './generated/validators';
+/** Finds its way about the schemas: what a reference points to, and which values a piece of schema takes. */
+import { type JsonSchema, schemas } from './generated/validators';
 
-/** Resolves a `$ref` met in `document`. */
-export function resolveSchema(
-  schema: JsonSchema | undefined,
-  document: JsonSchema,
-): [JsonSchema, JsonSchema] {
-  let current = schema ?? {};
-  let home = document;
-  // A part of a schema that only adds a description to a reference is written as an `allOf` of one.
-  for (let steps = 0; steps < 16; steps++) {
-    const reference = current.$ref ?? (current.allOf?.length === 1 ? current.allOf[0]?.$ref : undefined);
-    if (reference === undefined) break;
-    const [file = '', pointer = ''] = reference.split('#');
-    home = Object.values(schemas).find((other) => file !== '' && other.$id?.endsWith(`/${file}`)) ?? home;
-    const target = home.definitions?.[pointer.slice('/definitions/'.length)];
-    if (target === undefined) break;
-    current = target;
-  }
-  return [current, home];
+/** A piece of schema that a reference led to. */
+export interface Definition {
+  readonly schema: JsonSchema;
+  /** `$id` and pointer; undefined where there was no reference. */
+  readonly id?: string;
 }
 
-/**
- * The piece of schema that holds the keyword of an error.
- * @param start What "#" stands for in the error: the schema whose validator was called.
- * @param document The file that schema is in; references inside a file are told from its top.
- */
-export function schemaOf(error: ShapeError, start: JsonSchema, document: JsonSchema): JsonSchema | undefined {
-  const [file = '', pointer = ''] = error.schemaPath.split('#');
-  const named = Object.values(schemas).filter((one) => file !== '' && one.$id?.endsWith(`/${file}`));
-  const others = Object.values(schemas).filter((one) => one !== document);
-  for (const candidate of file === '' ? [start, document, ...others] : named) {
-    let current: unknown = candidate;
-    for (const step of pointer.split('/').slice(1, -1)) {
-      current = (current as Record<string, unknown> | undefined)?.[step.replaceAll('~1', '/').replaceAll('~0', '~')];
-    }
-    if (current !== undefined && (current as Record<string, unknown>)[error.keyword] !== undefined) {
-      return current as JsonSchema;
-    }
+/** Follows the references of a piece of schema. A name that the file at hand does not define is looked for in all. */
+export function resolveSchema(written: JsonSchema): Definition {
+  let found: Definition = { schema: written };
+  for (let steps = 0; steps < 16; steps++) {
+    const { schema } = found;
+    // A reference that gets a description of its own is written as an `allOf` of one.
+    const reference = schema.$ref ?? (schema.allOf?.length === 1 ? schema.allOf[0]?.$ref : undefined);
+    const next = reference === undefined ? undefined : findDefinition(reference);
+    if (next === undefined) break;
+    found = next;
+  }
+  return found;
+}
+
+function findDefinition(reference: string): Definition | undefined {
+  const name = reference.slice(reference.lastIndexOf('/') + 1);
+  for (const { $id, definitions = {} } of Object.values(schemas)) {
+    const schema = Object.hasOwn(definitions, name) ? definitions[name] : undefined;
+    if (schema !== undefined) return { schema, id: `${$id}#/definitions/${name}` };
   }
   return undefined;
 }

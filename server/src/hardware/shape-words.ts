@@ -1,7 +1,7 @@
 /** The sentences for what a file's shape can be wrong in. */
 import type { Problem } from '../base/read';
 import type { Span } from '../base/span';
-import { type JsonSchema, type ShapeError, schemas } from './generated/validators';
+import type { ShapeError } from './generated/validators';
 import { contentSpan, type JsonNode, nodeAt } from './json/node';
 import { listNames, quoteName, unknownName } from './names';
 import { resolveSchema } from './schema-lookup';
@@ -13,12 +13,9 @@ export interface Place {
   readonly path: readonly (string | number)[];
 }
 
-/**
- * What is wrong at a place; nothing where another error says more.
- * @param schema The piece of schema that holds the keyword of the error.
- */
-export function describe(error: ShapeError, schema: JsonSchema | undefined, place: Place): Problem[] {
-  const { params } = error;
+/** What is wrong at a place; nothing where another error says more. */
+export function describe(error: ShapeError, place: Place): Problem[] {
+  const { params, parentSchema: schema } = error;
   switch (error.keyword) {
     case 'additionalProperties': {
       const key = String(params.additionalProperty);
@@ -80,10 +77,8 @@ export function describe(error: ShapeError, schema: JsonSchema | undefined, plac
 }
 
 function primitiveTypes(): string[] {
-  const document = schemas.part;
-  return (document.definitions?.primitive?.oneOf ?? []).map((branch) =>
-    String(resolveSchema(branch, document)[0].properties?.type?.const),
-  );
+  const { schema } = resolveSchema({ $ref: '#/definitions/primitive' });
+  return (schema.oneOf ?? []).map((branch) => String(resolveSchema(branch).schema.properties?.type?.const));
 }
 
 const kindWords: Readonly<Record<string, string>> = {

@@ -3,18 +3,19 @@
  * decide; this file only finds the place and the words.
  */
 import type { Problem } from '../base/read';
+import type { PartPrimitive } from './generated/part';
 import {
   definitions,
   type JsonSchema,
   type ShapeError,
-  schemas,
+  type schemas,
   type Validator,
   validateBoard,
   validateManifest,
   validatePart,
 } from './generated/validators';
 import { type JsonNode, nodeAt, plainValue } from './json/node';
-import { kindsOf, resolveSchema, schemaOf } from './schema-lookup';
+import { kindsOf, resolveSchema } from './schema-lookup';
 import { describe, type Place, shapeProblem, subject, wrongKind, wrongWord } from './shape-words';
 
 export type SchemaName = keyof typeof schemas;
@@ -30,30 +31,27 @@ const mostProblems = 100;
 
 /** Everything in which a file differs from its schema. */
 export function checkShape(name: SchemaName, root: JsonNode): Problem[] {
-  const schema = schemas[name];
-  const check = { validator: validators[name], start: schema, document: schema };
-  return runCheck(check, { root, node: root, path: [] }).slice(0, mostProblems);
+  return runCheck(validators[name], { root, node: root, path: [] }).slice(0, mostProblems);
 }
 
-/** A validator, the schema it was made from, and the file that schema is in. */
-interface Check {
-  readonly validator: Validator;
-  readonly start: JsonSchema;
-  readonly document: JsonSchema;
+/** True where a value is a primitive as part kinds and boards write it. */
+export function isPrimitive(value: unknown): value is PartPrimitive {
+  const { id } = resolveSchema({ $ref: '#/definitions/primitive' });
+  return id !== undefined && definitions[id]?.(value) === true;
 }
 
-function runCheck(check: Check, top: Place): Problem[] {
-  if (check.validator(plainValue(top.node))) return [];
-  const errors = check.validator.errors ?? [];
+function runCheck(validator: Validator, top: Place): Problem[] {
+  if (validator(plainValue(top.node))) return [];
+  const errors = validator.errors ?? [];
   // The outermost first; of two at one place the validators tell the outer one last.
-  const unions = errors.filter((error) => isUnion(error, check)).reverse();
+  const unions = errors.filter(isUnion).reverse();
   unions.sort((a, b) => a.instancePath.length - b.instancePath.length);
   return errors.flatMap((error) => {
     const place = placeOf(error.instancePath, top);
     const union = unions.find((other) => covers(other.instancePath, error.instancePath));
     // What the alternatives say one by one is replaced by what the one that was meant says.
-    if (union === undefined) return describe(error, schemaOf(error, check.start, check.document), place);
-    return union === error ? describeUnion(error, errors, check, place) : [];
+    if (union === undefined) return describe(error, place);
+    return union === error ? describeUnion(error, errors, place) : [];
   });
 }
 
@@ -63,9 +61,9 @@ function placeOf(pointer: string, { root, node, path }: Place): Place {
 }
 
 /** "At least one of these keys" is no choice between alternatives: a plain sentence tells it. */
-function isUnion(error: ShapeError, { start, document }: Check): boolean {
+function isUnion(error: ShapeError): boolean {
   if (error.keyword !== 'anyOf') return false;
-  const branches = schemaOf(error, start, document)?.anyOf ?? [];
+  const branches = error.parentSchema?.anyOf ?? [];
   return !branches.every((branch) => branch.required !== undefined && branch.type === undefined);
 }
 
@@ -86,27 +84,27 @@ function stepsOf(pointer: string, node: JsonNode): (string | number)[] {
   return steps;
 }
 
-function describeUnion(error: ShapeError, errors: readonly ShapeError[], check: Check, place: Place): Problem[] {
-  const branches = (schemaOf(error, check.start, check.document)?.anyOf ?? []).map((branch) => {
-    const [schema, document] = resolveSchema(branch, check.document);
-    const validator = definitions[`${document.$id}${branch.$ref?.slice(branch.$ref.indexOf('#'))}`];
-    return { schema, document, validator };
-  });
+function describeUnion(error: ShapeError, errors: readonly ShapeError[], place: Place): Problem[] {
+  const branches = (error.parentSchema?.anyOf ?? []).map(resolveSchema);
   const fitting = branches.filter(({ schema }) => kindsOf(schema).includes(place.node.kind));
   const [meant] = fitting.toSorted((a, b) => likeness(b.schema, place.node) - likeness(a.schema, place.node));
   if (meant === undefined) {
     const kinds = new Set(branches.flatMap(({ schema }) => kindsOf(schema)));
-    return [wrongKind([...kinds].filter((kind) => kind !== 'null'), place)];
+    return [
+      wrongKind(
+        [...kinds].filter((kind) => kind !== 'null'),
+        place,
+      ),
+    ];
   }
-  const { schema, document, validator } = meant;
-  if (validator !== undefined) return runCheck({ validator, start: schema, document }, place);
-  if (schema.enum !== undefined) return [wrongWord(schema.enum, place)];
+  const validator = meant.id === undefined ? undefined : definitions[meant.id];
+  if (validator !== undefined) return runCheck(validator, place);
+  if (meant.schema.enum !== undefined) return [wrongWord(meant.schema.enum, place)];
   // An alternative that is written out on the spot: what was told below this place is about its pieces.
   const below = errors.filter((other) => other.instancePath.startsWith(`${error.instancePath}/`));
-  const problems = below.flatMap((other) => {
-    const inner = placeOf(other.instancePath.slice(error.instancePath.length), place);
-    return describe(other, schemaOf(other, check.start, check.document), inner);
-  });
+  const problems = below.flatMap((other) =>
+    describe(other, placeOf(other.instancePath.slice(error.instancePath.length), place)),
+  );
   if (problems.length > 0) return problems;
   return [{ ...shapeProblem(place), message: `${subject(place)} is not right here.` }];
 }

@@ -223,7 +223,10 @@ describe('insertion', () => {
         const edits =
           section === 'parts' ? insertPart(bare, 'new', part, file) : insertWire(bare, wire, file);
         const after = apply(bare, edits);
-        expect(plainValueOf(after)).toEqual({ ...old, [section]: section === 'parts' ? { new: part } : [wire] });
+        expect(plainValueOf(after)).toEqual({
+          ...old,
+          [section]: section === 'parts' ? { new: part } : [wire],
+        });
         expect(commentsOf(after)).toEqual(commentsOf(bare));
         checkLineEndings(after, bare);
       }),

@@ -197,8 +197,12 @@ describe('header positions', () => {
   });
 
   test('both wires of a pin inside a path share its hole', () => {
-    const [first, second] = build.wires.slice(6).map((wire) => wire.ends.find((end) => end.kind === 'pin'));
-    expect(first).toBe(second);
+    const { wires } = readClean(`{ "board": "nano-v3", "parts": { "s": { "kind": "push-button" },
+      "t": { "kind": "push-button" } }, "wires": [{ "path": ["s.1", "GND", "t.1"] }, { "from": "s.2", "to": "GND" }] }`);
+    const holes = wires.flatMap(({ ends }) =>
+      ends.flatMap((end) => (end.kind === 'pin' ? [end.position?.header] : [])),
+    );
+    expect(holes).toEqual(['left', 'left', 'right']);
   });
 
   test('say whether they were declared', () => {

@@ -15,10 +15,11 @@ import type { Unit } from '../../base/quantity';
 import type { Problem, Read } from '../../base/read';
 import type { Span } from '../../base/span';
 import { literalRange } from '../figures';
-import type { PartPrimitive, RangeFigure } from '../generated/part';
+import type { RangeFigure } from '../generated/part';
 import { childOf, contentSpan, integerOf, type JsonNode, plainValue, textOf, textsOf } from '../json/node';
 import { listNames, quoteName, unknownName } from '../names';
 import { resolvePrimitive, touchedNames } from '../primitives';
+import { isPrimitive } from '../shape';
 import { type BoardSource, extendBoard, type FindBoard } from './extend';
 import { readPlatform } from './platform';
 
@@ -135,9 +136,9 @@ class BoardReader {
     const parts: OnBoardPart[] = [];
     for (const [id, { value: node }] of childOf(this.root, 'onBoard')?.entries ?? []) {
       const inside = (childOf(node, 'inside')?.items ?? []).flatMap((item) => {
-        // The schema was checked with the file; here a wrong piece is only left out.
-        if (item.kind !== 'object' || !Array.isArray(plainEnds(item))) return [];
-        const written = plainValue(item) as PartPrimitive;
+        const written = plainValue(item);
+        // One that does not follow the schema was told with the shape of its file.
+        if (!isPrimitive(written)) return [];
         const unknown = touchedNames(written).find(
           (name) => !name.startsWith('~') && !this.#pinIds.includes(name),
         );
@@ -266,11 +267,6 @@ class BoardReader {
   #add(code: string, message: string, span: Span, hint?: string) {
     this.problems.push({ code, message, span, ...(hint === undefined ? {} : { hint }) });
   }
-}
-
-function plainEnds(node: JsonNode): unknown {
-  const ends = childOf(node, 'ends');
-  return ends === undefined ? undefined : plainValue(ends);
 }
 
 function optional<K extends string, V>(key: K, value: V | undefined): { readonly [P in K]?: V } {

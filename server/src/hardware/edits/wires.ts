@@ -38,7 +38,7 @@ export function insertIntoPath(
     const list = memberAt(wire, key)?.value;
     // Only a list that was complete can be kept complete.
     if (list?.kind !== 'list' || list.members.length !== path.members.length - 1) continue;
-    const neighbour = list.members[Math.max(0, at - 1)];
+    const neighbour = list.members[Math.min(Math.max(at - 1, 0), list.members.length - 1)];
     const literal = neighbour && scalarOf(layout, neighbour.value);
     const place = Math.min(at, list.members.length);
     if (literal !== undefined)

@@ -1,10 +1,10 @@
 // Made by server/scripts/schema-sources.mjs, as is the code beside it.
 export interface ShapeError {
   readonly keyword: string;
+  /** The piece of schema that holds the keyword. */
+  readonly parentSchema?: JsonSchema;
   /** JSON pointer to the value in the checked data. */
   readonly instancePath: string;
-  /** Place of the keyword in the schema. */
-  readonly schemaPath: string;
   readonly params: Readonly<Record<string, unknown>>;
 }
 /** As much of a JSON Schema as messages and hovers need. */

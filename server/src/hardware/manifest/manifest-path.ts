@@ -45,19 +45,18 @@ export function describeKey(path: JsonPath, kind?: PartKind): string | undefined
     const parameter = Object.hasOwn(kind.parameters, key) ? kind.parameters[key] : undefined;
     if (parameter !== undefined) return parameter.about;
   }
-  const document: JsonSchema = schemas.manifest;
-  let candidates: readonly JsonSchema[] = [document];
+  let candidates: readonly JsonSchema[] = [schemas.manifest];
   for (const step of path) {
-    candidates = candidates.flatMap((schema) => stepInto(schema, step, document));
+    candidates = candidates.flatMap((schema) => stepInto(schema, step));
   }
   return candidates
-    .map((schema) => schema.description ?? resolveSchema(schema, document)[0].description)
+    .map((schema) => schema.description ?? resolveSchema(schema).schema.description)
     .find(Boolean);
 }
 
-function stepInto(written: JsonSchema, step: string | number, document: JsonSchema): JsonSchema[] {
-  const [schema] = resolveSchema(written, document);
-  const alternatives = (schema.anyOf ?? []).flatMap((branch) => stepInto(branch, step, document));
+function stepInto(written: JsonSchema, step: string | number): JsonSchema[] {
+  const { schema } = resolveSchema(written);
+  const alternatives = (schema.anyOf ?? []).flatMap((branch) => stepInto(branch, step));
   if (typeof step === 'number')
     return schema.items === undefined ? alternatives : [schema.items, ...alternatives];
   const properties = schema.properties ?? {};

@@ -62,8 +62,12 @@ export function stockTexts(node: JsonNode | undefined, stock: Stock): StockTexts
   const tolerance = quantityOf(childOf(node, 'tolerance'));
   const power = quantityOf(childOf(node, 'power'));
   return {
-    tolerance: tolerance !== undefined && parseTolerance(tolerance).ok ? String(tolerance) : formatTolerance(stock.tolerance),
-    power: power !== undefined && parseQuantity(power, 'W').ok ? String(power) : formatQuantity(stock.watts, 'W'),
+    tolerance:
+      tolerance !== undefined && parseTolerance(tolerance).ok
+        ? String(tolerance)
+        : formatTolerance(stock.tolerance),
+    power:
+      power !== undefined && parseQuantity(power, 'W').ok ? String(power) : formatQuantity(stock.watts, 'W'),
   };
 }
 

@@ -17,6 +17,7 @@ export function meetFacts(
   call: string,
   list: readonly Expression[],
   place: Place,
+  node: object,
 ): readonly Value[] {
   const values = list.map((argument) => evaluate(machine, argument));
   for (const fact of facts) {
@@ -26,15 +27,13 @@ export function meetFacts(
     const given = values[fact.pin] ?? missing;
     const pin = fact.pinIsInterruptLine === true ? pinOfLine(machine, given, expression) : given;
     const valueExpression = fact.value === undefined ? undefined : list[fact.value];
-    machine.use({
-      facts: fact,
+    const value = fact.value === undefined ? undefined : values[fact.value];
+    machine.use({ node, facts: fact, pin, value }, () => ({
       call,
-      pin,
-      value: fact.value === undefined ? undefined : values[fact.value],
       span: pinSpan(machine, fact, expression),
       callSpan: spanAt(machine.site, place),
       valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
-    });
+    }));
     const handler = fact.handler === undefined ? undefined : values[fact.handler];
     if (handler?.kind === 'function') {
       machine.addHandlers(handler);

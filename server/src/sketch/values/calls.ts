@@ -66,7 +66,7 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
   if (machine.functionFacts.has(name)) {
     const facts = machine.functionFacts.get(name) ?? [];
     const place = { start: call.start, end: call.end };
-    const values = meetFacts(machine, facts, name, call.arguments, place);
+    const values = meetFacts(machine, facts, name, call.arguments, place, call);
     return builtinValue(machine, name, call, values) ?? unknown(`\`${name}\` gives no value`);
   }
   const builtin = builtinValue(machine, name, call, undefined);
@@ -171,7 +171,7 @@ function methodOn(machine: Machine, object: ObjectValue | undefined, call: CallE
   for (const one of model === undefined ? [className] : model.bases.map((base) => base.name)) {
     const facts = machine.classFacts.get(one)?.get(name);
     if (facts === undefined) continue;
-    meetFacts(machine, facts, `${one}.${name}`, call.arguments, { start: call.start, end: call.end });
+    meetFacts(machine, facts, `${one}.${name}`, call.arguments, { start: call.start, end: call.end }, call);
     return unknown(`\`${one}.${name}\` gives no value that is known`, spanAt(machine.site, call));
   }
   return otherCall(machine, call, name);

@@ -56,17 +56,30 @@ function makeCell(
   zeroed: boolean,
 ): Cell {
   const resolved = resolveType(machine, variable.type, site);
-  const definition: { -readonly [K in keyof Definition]: Definition[K] } = {
-    name: variable.name,
-    kind,
-    span: spanAt(site, variable.namePlace),
-  };
+  const definition = definitionOf(machine, variable, site, kind);
   const plain = resolved.pointers === 0 && variable.type.sizes.length === 0;
   const number = plain ? resolved.number : undefined;
   const value = valueFor(machine, variable.type, resolved, start, definition, zeroed);
   const cell = newCell(convert(value, number), number ?? (plain ? typeIn(value, resolved) : undefined), definition);
   definition.cell = cell;
   return cell;
+}
+
+type OwnDefinition = { -readonly [K in keyof Definition]: Definition[K] };
+
+/** One definition for each declaration, however often it is run. */
+function definitionOf(
+  machine: Machine,
+  variable: Variable,
+  site: Site,
+  kind: Definition['kind'],
+): OwnDefinition {
+  const span = spanAt(site, variable.namePlace);
+  const old = machine.definitions.get(variable);
+  if (old?.span?.start === span.start && old.span.file === span.file) return old;
+  const definition: OwnDefinition = { name: variable.name, kind, span };
+  machine.definitions.set(variable, definition);
+  return definition;
 }
 
 /** `auto` takes the type of what it starts from. */
@@ -132,7 +145,7 @@ export function makeInstance(
     if (facts !== undefined && list.length > 0) {
       const first = list[0]?.start ?? 0;
       const place = { start: first, end: list[list.length - 1]?.end ?? first };
-      meetFacts(machine, facts, foreign ?? '', list, place);
+      meetFacts(machine, facts, foreign ?? '', list, place, start);
     } else for (const one of list) evaluate(machine, one);
   }
   return { kind: 'object', className: foreign ?? '', model: undefined, fields: new Map() };

@@ -14,8 +14,18 @@ import { Scope } from './scope';
 import { run, runBlock } from './statements';
 import { type ArrayValue, type Cell, join, newCell, truth, unknown, unknownOf, type Value } from './value';
 
-/** Rounds of one loop that are followed one by one. */
-const mostRounds = 4096;
+/** Rounds of one loop that are followed one by one, the first times it is met. */
+const mostRounds = 300;
+
+/** Rounds that every loop may take each time, however often it is met; only fewer once much was spent already. */
+const shortRounds = 64;
+const tiredRounds = 20;
+
+/** Rounds beyond the short ones that a loop may take over the whole analysis: fading a lamp twice tells all. */
+const longAllowance = 600;
+
+/** Where the allowance is used up, rounds that are followed before all others are taken together. */
+const sampleRounds = 2;
 
 /** Rounds of the search for what stays the same in a loop that is not followed. */
 const mostPasses = 6;
@@ -27,6 +37,8 @@ interface Loop {
   step(): void;
   readonly testsFirst: boolean;
   readonly place: Expression | Item;
+  /** Goes over a list: what moves it on is not among the cells. */
+  readonly counted?: boolean;
 }
 
 type ItemOf<K extends Item['kind']> = Extract<Item, { kind: K }>;
@@ -85,6 +97,7 @@ export function runEach(machine: Machine, item: ItemOf<'each'>): number {
       },
       testsFirst: true,
       place: item.range,
+      counted: true,
     });
   });
 }
@@ -145,41 +158,57 @@ interface Followed {
 
 function follow(machine: Machine, loop: Loop, here: Breakable): Followed {
   const { state } = machine;
+  const limit = roundLimit(machine, loop);
   let flow = 0;
   for (let round = 0; ; round += 1) {
     if (machine.stopped) return { flow, passes: false };
     const { certain } = machine;
+    const { mark, clock } = state;
     if (round > 0 || loop.testsFirst) {
       const is = loop.test(false);
       if (is === false) return { flow, passes: true };
       if (is === undefined) return allRounds(machine, loop, here, flow, true);
     }
-    if (round >= mostRounds || machine.tired) {
-      machine.tell(
-        'loop-not-followed',
-        'This loop takes too many rounds to be followed one by one; what it does is known only roughly.',
-        spanAt(machine.site, loop.place),
-        'Pins that it reaches by a counter are taken as unknown.',
-      );
-      return allRounds(machine, loop, here, flow, false);
+    if (round >= limit) {
+      const { news } = machine;
+      const rest = allRounds(machine, loop, here, flow, false);
+      if (machine.news > news) {
+        machine.tell(
+          'loop-not-followed',
+          'This loop takes too many rounds to be followed one by one; what it does is known only roughly.',
+          spanAt(machine.site, loop.place),
+          'Pins that it reaches by a counter are taken as unknown, or as any of their array.',
+        );
+      }
+      return rest;
     }
-    const { mark } = state;
+    if (round >= shortRounds) {
+      const long = (machine.longRounds.get(loop.place) ?? 0) + 1;
+      machine.longRounds.set(loop.place, long);
+    }
     const ends = oneRound(machine, loop, here, false);
     flow |= ends;
     if ((ends & Flow.next) === 0) return { flow, passes: false };
     machine.certain = certain && (ends & (Flow.break | Flow.return)) === 0;
     loop.step();
-    if (isStill(machine, loop, mark)) return { flow, passes: false };
+    if (isStill(machine, loop, mark, clock)) return { flow, passes: false };
   }
 }
 
+function roundLimit(machine: Machine, loop: Loop): number {
+  if (machine.tired) return tiredRounds;
+  return (machine.longRounds.get(loop.place) ?? 0) < longAllowance ? mostRounds : sampleRounds;
+}
+
 /** Nothing changed in a round of an endless loop: it goes on like this for ever. */
-function isStill(machine: Machine, loop: Loop, mark: number): boolean {
-  if (loop.place.kind === 'name' || machine.state.changed(mark).length > 0) return false;
-  const before = machine.quiet;
+function isStill(machine: Machine, loop: Loop, mark: number, clock: number): boolean {
+  if (loop.counted === true || machine.state.changed(mark, clock).length > 0) return false;
+  const { quiet, state } = machine;
+  const here = state.mark;
   machine.quiet = true;
   const is = loop.test(false);
-  machine.quiet = before;
+  state.undo(here);
+  machine.quiet = quiet;
   return is === true;
 }
 
@@ -202,7 +231,7 @@ function allRounds(machine: Machine, loop: Loop, here: Breakable, before: number
   let flow = before;
   let ends = mayEnd;
   for (let pass = 0; pass < mostPasses && !machine.stopped; pass += 1) {
-    const { mark } = state;
+    const { mark, clock } = state;
     machine.certain = false;
     if (pass > 0 || !mayEnd) {
       const is = loop.test(true);
@@ -216,7 +245,7 @@ function allRounds(machine: Machine, loop: Loop, here: Breakable, before: number
       break;
     }
     loop.step();
-    const changed = state.changed(mark);
+    const changed = state.changed(mark, clock);
     state.undo(mark);
     let grew = false;
     for (const { cell, from, to } of changed) {

@@ -12,7 +12,7 @@ import type { Program, Site } from './model';
 import { type NumberTypes, numberTypes } from './number-types';
 import { Scope } from './scope';
 import { type Delta, State } from './state';
-import type { Callable, Cell, FunctionValue, Known, ObjectValue, Value } from './value';
+import type { Callable, Cell, Definition, FunctionValue, Known, ObjectValue, Value } from './value';
 
 /** How a statement may end; several at once where a branch is undecided. */
 export const Flow = { next: 1, break: 2, continue: 4, return: 8 } as const;
@@ -49,18 +49,27 @@ export interface Frame {
 
 /** One thing done to a pin, as met. */
 export interface MetUse {
+  /** The call in the syntax: met again on the same path, it is the same use. */
+  readonly node: object;
   readonly facts: CallFacts;
-  readonly call: string;
   readonly pin: Value;
   readonly value: Value | undefined;
+  readonly path: Path;
+  readonly certain: boolean;
+}
+
+/** What stays the same however often a use is met. */
+export interface UseDetails {
+  readonly call: string;
   readonly span: Span;
   readonly callSpan: Span;
   readonly valueSpan: Span | undefined;
   readonly function: string;
-  readonly path: Path;
   readonly phase: Phase;
-  readonly certain: boolean;
 }
+
+/** Takes what is met. True where that was new: a new use, or a pin that it did not have. */
+export type Meet = (use: MetUse, details: () => UseDetails) => boolean;
 
 /** A body that runs by itself: an interrupt handler, or a function handed to a library. */
 export interface Handler {
@@ -68,9 +77,9 @@ export interface Handler {
 }
 
 /** Evaluations that are made exactly; beyond it loops are no longer followed round by round. */
-const softLimit = 250_000;
+const softLimit = 80_000;
 /** Evaluations after which everything stops. */
-const hardLimit = 500_000;
+const hardLimit = 200_000;
 const deepest = 480;
 
 export class Machine {
@@ -78,6 +87,7 @@ export class Machine {
   readonly state = new State();
   readonly globals = new Map<string, readonly Cell[]>();
   readonly statics = new Map<Variable, Map<number, readonly Cell[]>>();
+  readonly definitions = new Map<Variable, Definition>();
   readonly literalMacros = new Map<Macro, Known>();
   readonly functionFacts = new Map<string, readonly CallFacts[]>();
   readonly classFacts = new Map<string, ReadonlyMap<string, readonly CallFacts[]>>();
@@ -94,6 +104,10 @@ export class Machine {
   /** Uses are met but not told: while something is only tried. */
   quiet = false;
   stopped = false;
+  /** Counts uses and pins that were new when they were met. */
+  news = 0;
+  /** Rounds that long loops took so far, beyond what every loop may take. */
+  readonly longRounds = new Map<object, number>();
   private spent = 0;
   private depth = 0;
   private paths = 0;
@@ -103,7 +117,7 @@ export class Machine {
     readonly program: Program,
     readonly platform: Platform,
     libraries: readonly LibraryFacts[],
-    private readonly meet: (use: MetUse) => void,
+    private readonly meet: Meet,
   ) {
     this.types = numberTypes(platform.intBits);
     for (const library of libraries) {
@@ -133,10 +147,14 @@ export class Machine {
     return path;
   }
 
-  use(use: Omit<MetUse, 'function' | 'path' | 'phase' | 'certain'>): void {
-    if (this.quiet || this.stopped || this.frame === undefined) return;
-    const { name, path } = this.frame;
-    this.meet({ ...use, function: name, path, phase: this.phase, certain: this.certain });
+  use(
+    use: Omit<MetUse, 'path' | 'certain'>,
+    details: () => Omit<UseDetails, 'function' | 'phase'>,
+  ): void {
+    const { frame, phase, certain } = this;
+    if (this.quiet || this.stopped || frame === undefined) return;
+    const whole = () => ({ ...details(), function: frame.name, phase });
+    if (this.meet({ ...use, path: frame.path, certain }, whole)) this.news += 1;
   }
 
   /** Goes one level deeper. False where nothing more is to be followed; then there is no `leave`. */

@@ -99,7 +99,7 @@ function runLoops(machine: Machine): void {
     .map((callable) => ({ callable, path: machine.entryPath() }));
   const { state } = machine;
   for (let round = 0; round < mostRounds && !machine.stopped; round += 1) {
-    const { mark } = state;
+    const { mark, clock } = state;
     const spent = machine.spentSteps;
     let goesOn = enterEntry(machine, loop, 'loop', path);
     for (const one of extra) {
@@ -109,7 +109,7 @@ function runLoops(machine: Machine): void {
       goesOn = enterEntry(machine, one.callable, 'loop', one.path);
       machine.certain = certain;
     }
-    const changed = goesOn ? state.changed(mark) : [];
+    const changed = goesOn ? state.changed(mark, clock) : [];
     const cost = machine.spentSteps - spent;
     state.undo(mark);
     const giveUp = round >= (cost > cheapSteps ? fewRounds : manyRounds);

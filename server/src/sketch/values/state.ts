@@ -2,7 +2,7 @@
  * The values of all cells at the point of the program that is being followed. Writes leave a trail, so that both sides
  * of an undecided branch can be followed from the same values and joined, at the cost of what they wrote.
  */
-import { type Cell, join, same, type Value } from './value';
+import { type Cell, join, newestCell, same, type Value } from './value';
 
 /** Values of cells at a point, for those that differ from an earlier one. */
 export type Delta = ReadonlyMap<Cell, Value>;
@@ -16,6 +16,11 @@ export class State {
   /** A point to come back to. */
   get mark(): number {
     return this.cells.length;
+  }
+
+  /** Tells cells that are there by now from later ones. */
+  get clock(): number {
+    return newestCell();
   }
 
   write(cell: Cell, value: Value): void {
@@ -85,11 +90,14 @@ export class State {
     }
   }
 
-  /** Cells whose value differs from the one at the mark, with both. */
-  changed(mark: number): { readonly cell: Cell; readonly from: Value; readonly to: Value }[] {
+  /**
+   * Cells whose value differs from the one at the mark, with both.
+   * @param clock the clock at the mark: cells made since (locals of what was run) do not count.
+   */
+  changed(mark: number, clock: number): { readonly cell: Cell; readonly from: Value; readonly to: Value }[] {
     const found: { readonly cell: Cell; readonly from: Value; readonly to: Value }[] = [];
     for (const [cell, from] of this.entry(mark)) {
-      if (!same(from, cell.value)) found.push({ cell, from, to: cell.value });
+      if (cell.serial <= clock && !same(from, cell.value)) found.push({ cell, from, to: cell.value });
     }
     return found;
   }

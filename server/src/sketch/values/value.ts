@@ -89,6 +89,8 @@ export interface Cell {
   value: Value;
   readonly type: NumberType | undefined;
   readonly definition: Definition | undefined;
+  /** Later cells have higher numbers. */
+  readonly serial: number;
   /** Written after its definition. */
   written: boolean;
   /** An interrupt handler writes it: nothing is known of it between two statements. */
@@ -98,11 +100,20 @@ export interface Cell {
   readOf: Value | undefined;
 }
 
+let cells = 0;
+
+/** The number of the newest cell. */
+export function newestCell(): number {
+  return cells;
+}
+
 export function newCell(value: Value, type?: NumberType, definition?: Definition): Cell {
+  cells += 1;
   return {
     value,
     type,
     definition,
+    serial: cells,
     written: false,
     shared: false,
     read: undefined,
@@ -115,7 +126,22 @@ export const maximumValues = 64;
 const maximumOrigins = 8;
 const none: readonly Definition[] = [];
 
+/** Small numbers come again and again: each is made once for each type. */
+const small = new Map<NumberType, (Known | undefined)[]>();
+
 export function known(value: number, type: NumberType): Known {
+  if (value >= 0 && value < 256 && Number.isInteger(value)) {
+    let made = small.get(type);
+    if (made === undefined) {
+      made = [];
+      small.set(type, made);
+    }
+    const old = made[value];
+    if (old !== undefined) return old;
+    const one: Known = { kind: 'known', values: [value + 0], type, origins: none, direct: 0 };
+    made[value] = one;
+    return one;
+  }
   return { kind: 'known', values: [value], type, origins: none, direct: 0 };
 }
 

@@ -1,0 +1,66 @@
+/** The whole way from parsed files to what the sketch does. */
+import type { SketchFacts } from '../../base/pin-use';
+import type { LibraryFacts, Platform } from '../../base/platform';
+import type { Problem } from '../../base/read';
+import { type FileForm, maximumDepth, maximumLength } from '../syntax/plain-tree';
+import { collectProgram } from '../values/collect';
+import { Machine } from '../values/machine';
+import { runProgram } from '../values/run';
+import { pinNamesOf } from './pin-names';
+import { Recorder } from './recorder';
+import { setupPlaceOf } from './setup-place';
+import { Texts } from './texts';
+
+/** A file of the sketch, as the parser gives it. */
+export interface SketchFile {
+  readonly file: string;
+  readonly text: string;
+  readonly form: FileForm;
+}
+
+/**
+ * What the sketch does to pins. Files share one scope: the main file first, then the others in the order that the
+ * core joins them. Never throws on user text; work is bounded, and where a bound was met `problems` says so.
+ */
+export function readSketch(
+  files: readonly SketchFile[],
+  platform: Platform,
+  libraries: readonly LibraryFacts[],
+): SketchFacts {
+  const recorder = new Recorder(platform, new Texts(files));
+  const program = collectProgram(files, platform);
+  const machine = new Machine(program, platform, libraries, (use, details) => recorder.meet(use, details));
+  runProgram(machine);
+  const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
+  const place = setupPlaceOf(files, setup);
+  return {
+    uses: recorder.uses(),
+    pinNames: pinNamesOf(files, recorder.originUses()),
+    ...(place === undefined ? {} : { setup: place }),
+    problems: [...limitsOf(files), ...machine.problems],
+  };
+}
+
+function limitsOf(files: readonly SketchFile[]): Problem[] {
+  const problems: Problem[] = [];
+  for (const { file, form } of files) {
+    if (form.tooLong === true) {
+      problems.push({
+        code: 'file-too-long',
+        message: `The file is longer than ${maximumLength} characters and is not read.`,
+        span: { file, start: 0, end: 0 },
+        hint: 'Split the file; big tables go into a file of their own.',
+      });
+    }
+    for (const { start, unit } of form.units) {
+      if (!unit.cut) continue;
+      problems.push({
+        code: 'nested-too-deep',
+        message: `Something here is nested more than ${maximumDepth} levels deep and is read only down to there.`,
+        span: { file, start, end: start },
+        hint: 'Take the inner part out into a function or a variable.',
+      });
+    }
+  }
+  return problems;
+}

@@ -1,0 +1,176 @@
+/**
+ * Gathers what the analysis meets into pin uses: one for each call expression and call path, with everything that its
+ * rounds and passes did.
+ */
+import type { CallFacts, Platform } from '../../base/platform';
+import type { Amount, PinMode, PinUse } from '../../base/pin-use';
+import type { Span } from '../../base/span';
+import type { MetUse, Path, UseDetails } from '../values/machine';
+import { type Definition, join, joinOrigins, single, type Value } from '../values/value';
+import type { Texts } from './texts';
+
+interface Gathered {
+  readonly details: UseDetails;
+  readonly facts: CallFacts;
+  readonly path: Path;
+  readonly order: number;
+  pin: Value;
+  value: Value | undefined;
+  /** Pins that every run reaches here. */
+  readonly certainPins: Set<number>;
+  /** Reached by every run, with a pin that is not known. */
+  certain: boolean;
+}
+
+export interface OriginUse {
+  readonly definition: Definition;
+  readonly pins: readonly number[];
+}
+
+export class Recorder {
+  private readonly gathered: Gathered[] = [];
+  private readonly byPath = new Map<Path, Map<object, Gathered[]>>();
+
+  constructor(
+    private readonly platform: Platform,
+    private readonly texts: Texts,
+  ) {}
+
+  meet(use: MetUse, details: () => UseDetails): boolean {
+    const list = this.listOf(use);
+    let here = list.find((one) => one.facts === use.facts);
+    let isNew = false;
+    if (here === undefined) {
+      const { facts, path, pin, value } = use;
+      const order = this.gathered.length;
+      here = { details: details(), facts, path, order, pin, value, certainPins: new Set(), certain: false };
+      list.push(here);
+      this.gathered.push(here);
+      isNew = true;
+    } else {
+      const pin = join(here.pin, use.pin);
+      isNew = pin !== here.pin && sizeOf(pin) !== sizeOf(here.pin);
+      here.pin = pin;
+      here.value = here.value === undefined || use.value === undefined ? use.value : join(here.value, use.value);
+    }
+    if (use.certain) {
+      here.certain = true;
+      const pin = single(use.pin);
+      if (pin !== undefined) here.certainPins.add(pin);
+    }
+    return isNew;
+  }
+
+  private listOf({ path, node }: MetUse): Gathered[] {
+    let nodes = this.byPath.get(path);
+    if (nodes === undefined) {
+      nodes = new Map();
+      this.byPath.set(path, nodes);
+    }
+    let list = nodes.get(node);
+    if (list === undefined) {
+      list = [];
+      nodes.set(node, list);
+    }
+    return list;
+  }
+
+  /** All uses in the order of execution. */
+  uses(): PinUse[] {
+    return this.gathered.map((one) => this.useOf(one));
+  }
+
+  /** Names that gave pin numbers directly, each time one did. */
+  originUses(): OriginUse[] {
+    const found: OriginUse[] = [];
+    for (const { pin } of this.gathered) {
+      if (pin.kind !== 'known') continue;
+      for (const definition of pin.origins.slice(0, pin.direct)) found.push({ definition, pins: pin.values });
+    }
+    return found;
+  }
+
+  private useOf(gathered: Gathered): PinUse {
+    const { details: first, facts, path, order, pin, value } = gathered;
+    const pins = amountOf(pin);
+    const how = this.howOf(pin);
+    const certain = pins.kind === 'known' ? pins.values.every((one) => gathered.certainPins.has(one)) : gathered.certain;
+    return {
+      call: first.call,
+      action: facts.action,
+      pins,
+      ...(value === undefined ? {} : { value: amountOf(value) }),
+      ...(facts.action === 'mode' ? { modes: this.modesOf(value) } : {}),
+      span: first.span,
+      callSpan: first.callSpan,
+      ...(first.valueSpan === undefined ? {} : { valueSpan: first.valueSpan }),
+      pinText: this.pinTextOf(pin, first.span),
+      origins: originsOf(pin),
+      ...(how === undefined ? {} : { how }),
+      function: first.function,
+      path: path.steps,
+      phase: first.phase,
+      order,
+      certain,
+    };
+  }
+
+  private modesOf(value: Value | undefined): readonly PinMode[] {
+    if (value?.kind !== 'known') return [];
+    const { modes } = this.platform;
+    return [...new Set(value.values.map((one) => modes[one]).filter((mode) => mode !== undefined))];
+  }
+
+  /** A global constant that holds the number, or the number; where it is unknown, the argument as written. */
+  private pinTextOf(pin: Value, span: Span): string {
+    if (pin.kind !== 'known') return this.texts.of(span);
+    if (pin.values.length === 1) {
+      const constant = pin.origins.slice(0, pin.direct).find(isGlobalConstant);
+      if (constant !== undefined) return constant.name;
+    }
+    return pin.values.join(', ');
+  }
+
+  /** "7, from `beacon`, line 3" */
+  private howOf(pin: Value): string | undefined {
+    if (pin.kind !== 'known' || pin.origins.length === 0) return undefined;
+    const numbers = pin.values.map(String);
+    const last = numbers.pop() ?? '';
+    const text = numbers.length === 0 ? last : `${numbers.join(', ')} or ${last}`;
+    const from = pin.origins.slice(0, 3).map((definition, index) => {
+      const word = index < pin.direct ? 'from' : 'reckoned from';
+      const { span, name } = definition;
+      return span === undefined ? `${word} the board's \`${name}\`` : `${word} \`${name}\`, line ${this.texts.line(span)}`;
+    });
+    return `${text}, ${from.join(', ')}`;
+  }
+}
+
+/** How many pins a value stands for; none where it is unknown. */
+function sizeOf(value: Value): number {
+  return value.kind === 'known' ? value.values.length : 0;
+}
+
+function originsOf(pin: Value): readonly Span[] {
+  if (pin.kind !== 'known') return [];
+  const spans: Span[] = [];
+  for (const { span } of joinOrigins(pin.origins, [])) if (span !== undefined) spans.push(span);
+  return spans;
+}
+
+/** Holds the same number wherever setup() could name it. */
+function isGlobalConstant(definition: Definition): boolean {
+  const { kind, cell } = definition;
+  if (kind === 'macro' || kind === 'board') return true;
+  if (kind === 'entry') return true;
+  return kind === 'global' && cell !== undefined && !cell.written && cell.value.kind === 'known';
+}
+
+function amountOf(value: Value): Amount {
+  if (value.kind === 'known') return { kind: 'known', values: value.values };
+  if (value.kind === 'unknown') {
+    const { reason, span } = value;
+    return { kind: 'unknown', reason, ...(span === undefined ? {} : { span }) };
+  }
+  return { kind: 'unknown', reason: 'it is not a number' };
+}

@@ -1,0 +1,28 @@
+/** A small platform for the tests: 16-bit numbers, twenty pins, the core's own names. */
+import type { LibraryFacts, Platform } from '../../../server/src/base/platform';
+import core from '../../../hardware-schemas/libraries/core.json';
+import servo from '../../../hardware-schemas/libraries/servo.json';
+
+const analog = Object.fromEntries([0, 1, 2, 3, 4, 5, 6, 7].map((n) => [`A${n}`, 14 + n]));
+
+export const platform: Platform = {
+  macros: { ARDUINO: '10819', __AVR__: '1', __AVR_ATmega328P__: '1', F_CPU: '16000000L' },
+  names: {
+    ...analog,
+    LED_BUILTIN: 13,
+    LOW: 0,
+    HIGH: 1,
+    INPUT: 0,
+    OUTPUT: 1,
+    INPUT_PULLUP: 2,
+    CHANGE: 1,
+    FALLING: 2,
+    RISING: 3,
+    MSBFIRST: 1,
+  },
+  modes: { 0: 'input', 1: 'output', 2: 'input-pullup' },
+  intBits: 16,
+  interruptPins: { 0: 2, 1: 3 },
+};
+
+export const libraries = [core, servo] as readonly LibraryFacts[];

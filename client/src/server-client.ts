@@ -13,6 +13,12 @@ import {
 } from 'vscode-languageclient/node';
 import { DeathCount } from './death-count';
 
+/**
+ * Each run of the analysis leaves some megabytes of short-lived objects behind. The engine's own bound for those would let
+ * the server grow past 200 MB over an hour's typing; with this one it stays at 140 to 170 MB.
+ */
+const memory = '--max-semi-space-size=4';
+
 /** By pattern too: an editor may know `.ino` or `.jsonc` under another language, or under none. */
 const documentSelector: DocumentSelector = [
   { scheme: 'file', language: 'cpp' },
@@ -85,11 +91,11 @@ export class ServerClient {
       'wiretrue',
       'Wiretrue',
       {
-        run: { module, transport: TransportKind.ipc },
+        run: { module, transport: TransportKind.ipc, options: { execArgv: [memory] } },
         debug: {
           module,
           transport: TransportKind.ipc,
-          options: { execArgv: ['--nolazy', '--inspect=6009'] },
+          options: { execArgv: [memory, '--nolazy', '--inspect=6009'] },
         },
       },
       {

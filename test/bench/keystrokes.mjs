@@ -1,6 +1,7 @@
 // From a keystroke to findings, beside the bare incremental parse of the same strokes; and what memory does meanwhile.
 import { createRequire } from 'node:module';
 import { performance } from 'node:perf_hooks';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { millis, printTable, quantile } from './figures.mjs';
 import { generateBuild } from './generate.mjs';
 import { strokes } from './strokes.mjs';
@@ -44,7 +45,7 @@ function createBareParser(engine) {
   };
 }
 
-function measureBare(build, count, engine) {
+async function measureBare(build, count, engine) {
   const parser = createBareParser(engine);
   if (parser === undefined) {
     return [];
@@ -58,24 +59,29 @@ function measureBare(build, count, engine) {
     const before = performance.now();
     tree = parser.parse(text, tree);
     times.push(performance.now() - before);
+    await nextTurn();
   }
   return times.slice(WARM_UP);
 }
 
-function measureWhole(program, parser, build, count) {
+async function measureWhole(program, parser, build, count) {
   const analyser = program.createAnalyser(program.library, () => undefined);
   const manifest = { file: MANIFEST, text: build.manifest };
   let parsed = parser.parse(FILE, build.sketch);
   let findings = analyser.analyse({ manifest, sources: [parsed] }).findings.length;
   const times = [];
+  const reading = [];
   for (const stroke of strokes(build.sketch, build.typeAt, count)) {
     const before = performance.now();
     parsed = parser.reparse(parsed, stroke.text, [stroke.change]);
+    reading.push(performance.now() - before);
     findings = analyser.analyse({ manifest, sources: [parsed] }).findings.length;
     times.push(performance.now() - before);
+    // Strokes come one by one, and a turn of the event loop between them: native trees are let go only there.
+    await nextTurn();
   }
   parsed.dispose();
-  return { times: times.slice(WARM_UP), findings };
+  return { times: times.slice(WARM_UP), reading: reading.slice(WARM_UP), findings };
 }
 
 /** Prints the table of keystrokes. */
@@ -87,14 +93,15 @@ export async function benchKeystrokes(program, { short }) {
     const count = WARM_UP + (lines > 5000 ? 120 : short ? 120 : 600);
     for (const wires of [10, 60]) {
       const build = generateBuild(lines, wires);
-      const bare = measureBare(build, count, parser.engine);
-      const { times, findings } = measureWhole(program, parser, build, count);
+      const bare = await measureBare(build, count, parser.engine);
+      const { times, reading, findings } = await measureWhole(program, parser, build, count);
       const median = quantile(times, 0.5);
       rows.push([
         String(build.lines),
         String(wires),
         bare.length === 0 ? '-' : millis(quantile(bare, 0.5)),
         bare.length === 0 ? '-' : millis(quantile(bare, 0.99)),
+        millis(quantile(reading, 0.5)),
         millis(median),
         millis(quantile(times, 0.99)),
         bare.length === 0 ? '-' : (median / quantile(bare, 0.5)).toFixed(2),
@@ -117,18 +124,18 @@ export async function benchKeystrokes(program, { short }) {
   printTable(heads, rows);
 }
 
-/** Prints the resident memory of this process before and after `count` strokes. Wants a process of its own. */
+/** Prints the resident memory of this process after `count` strokes, as it is without any forced collection. */
 export async function benchMemory(program, count) {
   const parser = await program.createSketchParser({ log: () => {} });
   const build = generateBuild(1000, 60);
-  const resident = () => {
-    globalThis.gc?.();
-    return `${(process.memoryUsage.rss() / 1024 / 1024).toFixed(0)} MB`;
-  };
-  measureWhole(program, parser, build, WARM_UP + 1);
-  const before = resident();
-  measureWhole(program, parser, build, count);
+  const megabytes = (bytes) => `${(bytes / 1024 / 1024).toFixed(0)} MB`;
+  const atStart = megabytes(process.memoryUsage.rss());
+  await measureWhole(program, parser, build, count);
+  const after = megabytes(process.memoryUsage.rss());
+  // maxRSS counts kilobytes.
+  const most = megabytes(process.resourceUsage().maxRSS * 1024);
   console.log(
-    `resident memory, ${build.lines} lines, 60 wires: ${before} after ${WARM_UP + 1} strokes, ${resident()} after ${count} more`,
+    `\nresident memory, ${build.lines} lines, 60 wires: ${atStart} with parser and library loaded, ` +
+      `${after} after ${count} strokes, ${most} at most`,
   );
 }

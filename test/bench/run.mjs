@@ -41,7 +41,7 @@ if (process.argv.includes('--memory')) {
   console.log(`Node.js ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown processor'}`);
   await benchKeystrokes(loadProgram(), { short });
   // Memory is measured in a process that has done nothing else.
-  const { status } = spawnSync(process.execPath, ['--expose-gc', self, '--memory'], { stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, [self, '--memory'], { stdio: 'inherit' });
   await benchColdStart(root, { short });
   process.exitCode = status ?? 1;
 }

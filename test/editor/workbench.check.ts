@@ -79,6 +79,13 @@ test('findings are underlined, a hover explains the pin, a fix repairs the manif
   await picture('3 hover on a pin');
   expect(pin).toMatch(/D7/);
 
+  // From the pin in the sketch to its wire in the manifest, which is not open yet.
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('F12');
+  await page.locator('.tab.active', { hasText: 'hardware.jsonc' }).waitFor();
+  const [wireLine] = placeOf('hardware.jsonc', '"wires"', '"D7"');
+  await page.locator('.statusbar', { hasText: `Ln ${wireLine}, ` }).waitFor();
+
   await open('hardware.jsonc');
   await squiggles().first().waitFor();
   await picture('4 manifest with findings');

@@ -34,12 +34,9 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   'node:fs': ['files', 'lsp', 'cli'],
   'node:path': ['files', 'lsp', 'cli', 'sketch'],
   'node:url': ['files', 'lsp', 'cli'],
-  'node:process': ['lsp', 'cli'],
-  'node:os': ['cli'],
   'node:util': ['cli'],
-  'node:child_process': ['cli'],
-  // The parser's packages are loaded at run time, from wherever they are installed.
-  'node:module': ['sketch'],
+  // The parser's packages are loaded at run time, from wherever they are installed; the command line starts the server.
+  'node:module': ['sketch', 'cli'],
 };
 
 function filesBelow(folder: string): string[] {
@@ -50,9 +47,8 @@ function filesBelow(folder: string): string[] {
 
 function importsOf(file: string): string[] {
   const text = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  return [...text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+)'([^']+)'/g)].map(
-    (match) => match[1] ?? '',
-  );
+  const statements = text.matchAll(/^(?:import|export)\b(?:[^'"`;]*?\bfrom)?\s*'([^']+)'|\bimport\(\s*'([^']+)'/gm);
+  return [...statements].map((match) => match[1] ?? match[2] ?? '');
 }
 
 function packageOf(name: string): string {

@@ -13,7 +13,7 @@ describe.each(rules.map((rule) => [rule.id, rule] as const))('%s', (id, rule) =>
   it('is named like its file and says what is wrong', () => {
     expect(readdirSync(join(root, 'server/src/rules'))).toContain(`${id}.ts`);
     expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
-    expect(rule.title).toMatch(/^[A-Z].*\.$/);
+    expect(rule.title).toMatch(/^[A-Za-z].*\.$/);
     expect(rule.why).toMatch(/^[A-Z].*[.]$/s);
     expect(rule.source.length).toBeGreaterThan(10);
   });

@@ -141,5 +141,13 @@ function quickSum(subject: Subject, view: PinView): string | undefined {
 export function describeUse(use: PinUse): string {
   if (use.pins.kind === 'unknown')
     return `Which pin this is could not be found out: ${plain(use.pins.reason)}.`;
-  return use.how === undefined ? '' : plain(use.how);
+  return use.how === undefined ? '' : codeWords(use.how);
+}
+
+/** Text whose names stand between backticks: those stay code, all else is shown as it is. */
+function codeWords(text: string): string {
+  return text
+    .split('`')
+    .map((piece, index) => (index % 2 === 1 ? `\`${piece}\`` : plain(piece)))
+    .join('');
 }

@@ -3,7 +3,7 @@
  * that hang together between the rails. Regions are what gets solved, so a change in one leaves the others' answers
  * standing.
  */
-import type { BoardPin, Build, Net, Primitive, Wire } from '../base/build';
+import { type BoardPin, type Build, type Net, numbersOf, type Primitive, type Wire } from '../base/build';
 import type { PinMode, PinUse, SketchFacts } from '../base/pin-use';
 import type { Drive, PinView, Placed, Region } from '../rules/subject';
 
@@ -87,7 +87,7 @@ export function viewPins(facts: SketchFacts, build: Build, nets: NetIndex): PinV
     }
   }
   return build.board.pins.map((pin) => {
-    const uses = pin.number === undefined ? [] : (usesByNumber.get(pin.number) ?? []);
+    const uses = numbersOf(pin).flatMap((number) => usesByNumber.get(number) ?? []);
     const modes = [...new Set(uses.flatMap((use) => use.modes ?? []))];
     return {
       pin,

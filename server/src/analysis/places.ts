@@ -1,5 +1,5 @@
 /** What stands at a place in the sketch or the manifest: the question behind hover and definition. */
-import type { Part } from '../base/build';
+import { numbersOf, type Part } from '../base/build';
 import type { PinUse } from '../base/pin-use';
 import { type Span, touches } from '../base/span';
 import type { PinView, Subject } from '../rules/subject';
@@ -19,7 +19,7 @@ function holds(span: Span, file: string, offset: number): boolean {
 }
 
 function viewsOf(subject: Subject, numbers: readonly number[]): PinView[] {
-  return subject.pins.filter((view) => view.pin.number !== undefined && numbers.includes(view.pin.number));
+  return subject.pins.filter((view) => numbersOf(view.pin).some((number) => numbers.includes(number)));
 }
 
 function inSketch(subject: Subject, file: string, offset: number): Place | undefined {

@@ -5,8 +5,11 @@
 
 import type { Severity } from './finding';
 import type { Platform } from './platform';
+import type { Primitive } from './primitive';
 import type { Range } from './range';
 import type { Span } from './span';
+
+export type { Primitive } from './primitive';
 
 /** A figure of a board with the document it comes from. */
 export interface Sourced extends Range {
@@ -47,130 +50,6 @@ export interface Header {
   /** Pin ids in physical order, the first next to the landmark. */
   readonly positions: readonly string[];
 }
-
-/** A primitive of a part or of the board with resolved figures. Terminals are names of the owning part. */
-export type Primitive =
-  | {
-      readonly type: 'resistor';
-      readonly id: string;
-      readonly ends: readonly [string, string];
-      readonly ohms: Range;
-      /** Power it stands, watts. */
-      readonly maxWatts?: number;
-    }
-  | {
-      readonly type: 'capacitor';
-      readonly id: string;
-      /** Plus, minus where it has a polarity. */
-      readonly ends: readonly [string, string];
-      readonly farads: Range;
-      /** Voltage it stands, volts. */
-      readonly maxVolts?: number;
-      /** True where the wrong way round destroys it. */
-      readonly polarised?: boolean;
-    }
-  | {
-      readonly type: 'coil';
-      readonly id: string;
-      readonly ends: readonly [string, string];
-      readonly ohms: Range;
-    }
-  | {
-      readonly type: 'diode';
-      readonly id: string;
-      /** Anode, cathode. */
-      readonly ends: readonly [string, string];
-      readonly volts: Range;
-      readonly atAmps: number;
-      /** True for a light-emitting diode. */
-      readonly lamp: boolean;
-      /** Continuous forward current it stands, amperes. */
-      readonly maxAmps?: number;
-      /** Reverse voltage it stands, volts. */
-      readonly maxReverseVolts?: number;
-    }
-  | {
-      readonly type: 'switch';
-      readonly id: string;
-      readonly ends: readonly [string, string];
-      /** momentary returns by itself; latching stays. */
-      readonly action: 'momentary' | 'latching';
-      /** State when nobody touches it. */
-      readonly rest: 'open' | 'closed';
-      /** Id of the coil in the same part that moves it; absent where a hand does. */
-      readonly operatedBy?: string;
-      /** Current its contacts carry, amperes. */
-      readonly maxAmps?: number;
-    }
-  | {
-      /** A track from the first end to the second with a wiper that stands anywhere on it. */
-      readonly type: 'potentiometer';
-      readonly id: string;
-      readonly ends: readonly [string, string];
-      readonly wiper: string;
-      /** The whole track. */
-      readonly ohms: Range;
-    }
-  | {
-      readonly type: 'source';
-      readonly id: string;
-      /** Plus, minus. */
-      readonly ends: readonly [string, string];
-      readonly volts: Range;
-      readonly ohms: Range;
-      /** Current it can give, amperes. */
-      readonly maxAmps?: number;
-      /** Charge it holds, ampere-hours. */
-      readonly ampHours?: number;
-    }
-  | {
-      readonly type: 'load';
-      readonly id: string;
-      /** Supply, return. */
-      readonly ends: readonly [string, string];
-      /** Idle, usual and peak current. */
-      readonly amps: Range;
-      /** Supply voltages it works at. */
-      readonly volts?: Range;
-    }
-  | {
-      readonly type: 'logic-input';
-      readonly id: string;
-      /** Input, return. */
-      readonly ends: readonly [string, string];
-      readonly ohms: Range;
-      /** Voltage at the input that must not be passed, volts. */
-      readonly maxVolts?: number;
-    }
-  | {
-      readonly type: 'logic-output';
-      readonly id: string;
-      /** Output, return. */
-      readonly ends: readonly [string, string];
-      /** Terminal whose voltage it gives when high; absent where it only pulls low (open collector). */
-      readonly supply?: string;
-      /** Resistance behind the output. */
-      readonly ohms: Range;
-    }
-  | {
-      /** A switch between its ends that a voltage closes. A base's junction is a diode primitive beside it. */
-      readonly type: 'transistor';
-      readonly id: string;
-      /** Collector and emitter, drain and source. */
-      readonly ends: readonly [string, string];
-      /** Base or gate. */
-      readonly control: string;
-      /** n: conducts when the control lies above the second end; p: when below. */
-      readonly channel: 'n' | 'p';
-      /** Volts between control and second end at which it conducts. */
-      readonly volts: Range;
-      /** Resistance between the ends when it conducts. */
-      readonly ohms: Range;
-      /** Current gain of a bipolar one; absent for a field-effect one. */
-      readonly gain?: Range;
-      /** Current between the ends it stands, amperes. */
-      readonly maxAmps?: number;
-    };
 
 /** A part of the board itself (built-in lamp, reset pull-up), its ends are board pin ids or inner nodes (`~name`). */
 export interface OnBoardPart {
@@ -344,4 +223,10 @@ export interface Build {
     readonly text: string;
   };
   readonly severity: Readonly<Record<string, Severity | 'off'>>;
+}
+
+/** All numbers the core counts a pin by: its own, then those among its names (the 32U4's second numbers). */
+export function numbersOf(pin: BoardPin): readonly number[] {
+  const others = pin.names.filter((name) => /^\d+$/.test(name)).map(Number);
+  return pin.number === undefined ? [] : [pin.number, ...others];
 }

@@ -1,5 +1,6 @@
 /** Runs the façade over builds on disk and gathers findings with their texts, in an order that never changes. */
 import { relative } from 'node:path';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { createAnalyser } from '../analysis';
 import type { Finding, Severity } from '../base/finding';
 import type { Span } from '../base/span';
@@ -84,6 +85,8 @@ export async function checkBuilds(
           source.dispose();
         }
       }
+      // Native trees are let go in a turn of the event loop of their own: without one, a folder of sketches piles up.
+      await nextTurn();
     }
   }
   findings.sort(

@@ -6,10 +6,10 @@ import type { Problem, Read } from '../base/read';
 import { figureUnits, literalRange, ownValue, parseFigure } from './figures';
 import type { Condition, Figure, PartFile, PartParameter, PartPrimitive } from './generated/part';
 import { contentSpan, type JsonNode, type JsonPath, nodeAt, plainValue } from './json/node';
-import { parseJson } from './json/parse';
+import { isHalfTyped, parseJson } from './json/parse';
 import { quoteName, unknownName } from './names';
 import { figuresOf, touchedNames } from './primitives';
-import { checkShape } from './shape';
+import { checkShape, isPartFile } from './shape';
 
 /** A kind of part: the checked content of its file. */
 export interface PartKind extends Readonly<PartFile> {
@@ -21,15 +21,18 @@ export function unitOf(parameter: PartParameter) {
   return parameter.type === 'quantity' ? (parameter.unit ?? 'number') : 'number';
 }
 
-/** @returns The kind, undefined where its file does not follow the schema. Never throws. */
+/** @returns The kind, undefined where its file does not follow the schema or contradicts itself. Never throws. */
 export function readPartKind(file: string, text: string): Read<PartKind | undefined> {
   const { value: root, problems: syntax } = parseJson(file, text);
   if (root === undefined) return { value: undefined, problems: syntax };
   const shape = checkShape('part', root);
   const problems = [...syntax, ...shape];
-  // A key too many does no harm; anything else would be met again by every part of this kind.
-  if (shape.some((problem) => problem.code !== 'unknown-key')) return { value: undefined, problems };
-  const part = plainValue(root) as PartFile;
+  // A key too many does no harm once it is left out; anything else would be met again by every part of this kind.
+  const extra = shape
+    .filter((problem) => problem.code === 'unknown-key')
+    .map((problem) => problem.span.start);
+  const part = plainValue(root, new Set(extra));
+  if (isHalfTyped(syntax) || !isPartFile(part)) return { value: undefined, problems };
   const meaning = new MeaningCheck(part, root).run();
   problems.push(...meaning);
   return { value: meaning.length > 0 ? undefined : { ...part, file }, problems };

@@ -52,9 +52,12 @@ export function assignPositions(
     taken.add(holeKey(place.declared));
     positions.set(place, makePosition(board, place.pin, place.declared, true));
   }
+  const holesByPin = new Map<string, readonly Hole[]>();
   for (const place of places) {
     if (positions.has(place)) continue;
-    const hole = chooseHole(holesOf(board, place.pin), taken);
+    const holes = holesByPin.get(place.pin) ?? holesOf(board, place.pin);
+    holesByPin.set(place.pin, holes);
+    const hole = chooseHole(holes, taken);
     if (hole !== undefined) taken.add(holeKey(hole));
     positions.set(place, hole && makePosition(board, place.pin, hole, false));
   }

@@ -3,7 +3,7 @@
  * decide; this file only finds the place and the words.
  */
 import type { Problem } from '../base/read';
-import type { PartPrimitive } from './generated/part';
+import type { PartFile, PartPrimitive } from './generated/part';
 import {
   definitions,
   type JsonSchema,
@@ -32,6 +32,10 @@ const mostProblems = 100;
 /** Everything in which a file differs from its schema. */
 export function checkShape(name: SchemaName, root: JsonNode): Problem[] {
   return runCheck(validators[name], { root, node: root, path: [] }).slice(0, mostProblems);
+}
+
+export function isPartFile(value: unknown): value is PartFile {
+  return validatePart(value);
 }
 
 /** True where a value is a primitive as part kinds and boards write it. */

@@ -50,7 +50,12 @@ export default defineRule<Detail>({
         identity: lamp.part,
         span: part.span,
         related: subject.build.wires
-          .filter((wire) => wire.ends.some((end) => end.kind === 'terminal' && end.part === part.id))
+          .filter((wire) =>
+            wire.ends.some(
+              (end) =>
+                end.kind === 'terminal' && end.part === part.id && lamp.primitive.ends.includes(end.terminal),
+            ),
+          )
           .map((wire) => ({ message: `${part.id} is wired here`, span: wire.span })),
         detail: {
           lamp: lamp.part,

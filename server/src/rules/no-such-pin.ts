@@ -1,5 +1,6 @@
 /** A number that the board does not have: the core's tables end before it, so another pin or nothing moves. */
 
+import { numbersOf } from '../base/build';
 import { defineRule } from './rule';
 import { howRelated, pathRelated } from './support/views';
 
@@ -19,8 +20,7 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'sketch',
   *check(subject) {
-    const numbers = new Set<number>();
-    for (const { pin } of subject.pins) if (pin.number !== undefined) numbers.add(pin.number);
+    const numbers = new Set(subject.pins.flatMap((view) => numbersOf(view.pin)));
     const highest = Math.max(...numbers);
     const told = new Set<string>();
     for (const use of subject.facts.uses) {

@@ -14,8 +14,7 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'reading',
   *check(subject) {
-    for (const problem of subject.problems) {
-      if (!problem.code.startsWith('sketch-')) continue;
+    for (const problem of subject.facts.problems) {
       yield { identity: `${problem.code}@${problem.span.start}`, span: problem.span, detail: problem };
     }
   },

@@ -34,7 +34,7 @@ export function openLibrary(own: Readonly<Record<string, string>> = {}): Hardwar
     const text = boards.get(name);
     if (text !== undefined) return { file: `boards/${name}.json`, text };
     const file = posix.join(posix.dirname(from), name);
-    const ownText = own[file];
+    const ownText = Object.hasOwn(own, file) ? own[file] : undefined;
     return ownText === undefined ? undefined : { file, text: ownText };
   };
   return {

@@ -1,102 +1,9 @@
-// Every mistake in a manifest is told once, at its place, with the way out. The place is marked by « and ».
+// Mistakes in what a manifest says, and what is still read beside them.
 import { describe, expect, test } from 'vitest';
-import { applyEdits } from '../../../server/src/base/span';
-import { describeProblems, read } from './library';
+import { read } from './library';
+import { type Mistake, parts, testMistakes, withPart, withWires } from './mistakes';
 
-interface Case {
-  readonly about: string;
-  /** The manifest with one marked place. */
-  readonly text: string;
-  readonly code: string;
-  /** The marked text after the fix; left out where there is none. */
-  readonly fixed?: string;
-}
-
-const parts = `"parts": {
-  "beacon": { "kind": "led", "colour": "green" },
-  "R1": { "kind": "resistor", "value": "470" },
-  "restart": { "kind": "push-button" },
-  "dial": { "kind": "potentiometer", "value": "10k" }
-}`;
-
-function withWires(wires: string): string {
-  return `{ "board": "nano-v3", ${parts}, "wires": [${wires}] }`;
-}
-
-function withPart(part: string): string {
-  return `{ "board": "nano-v3", "parts": { ${part} } }`;
-}
-
-const cases: readonly Case[] = [
-  // Syntax.
-  { about: 'a comma is missing', text: '{ "title": "x" «"board"»: "nano-v3" }', code: 'syntax' },
-  { about: 'a word without quotes', text: '{ "board": «nano-v3» }', code: 'syntax' },
-  { about: 'text behind the end', text: '{ "board": "nano-v3" } «7»', code: 'syntax' },
-  { about: 'a key twice', text: '{ "board": "nano-v3", "«board»": "uno-r3" }', code: 'double-key' },
-  {
-    about: 'a part twice',
-    text: withPart('"R1": { "kind": "resistor", "value": 1 }, "«R1»": { "kind": "led" }'),
-    code: 'double-key',
-  },
-  // Shape.
-  { about: 'the file is a list', text: '«["board"]»', code: 'wrong-type' },
-  {
-    about: 'an unknown key',
-    text: '{ "board": "nano-v3", "«revison»": "B" }',
-    code: 'unknown-key',
-    fixed: 'revision',
-  },
-  { about: 'a key like nothing', text: '{ "board": "nano-v3", "«zzzzzzzzzz»": 1 }', code: 'unknown-key' },
-  { about: 'no board', text: '«{» "title": "x" }', code: 'missing-key' },
-  {
-    about: 'a number for text',
-    text: '{ "board": "nano-v3", "revision": «2» }',
-    code: 'wrong-type',
-    fixed: '"2"',
-  },
-  { about: 'text for a list', text: '{ "board": "nano-v3", "wires": "«D7»" }', code: 'wrong-type' },
-  { about: 'a list for parts', text: '{ "board": "nano-v3", "parts": «[]» }', code: 'wrong-type' },
-  {
-    about: 'an unknown severity',
-    text: '{ "board": "nano-v3", "severity": { "idle-wire": "«warn»" } }',
-    code: 'unknown-word',
-  },
-  {
-    about: 'a mistyped severity',
-    text: '{ "board": "nano-v3", "severity": { "idle-wire": "«warnig»" } }',
-    code: 'unknown-word',
-    fixed: 'warning',
-  },
-  {
-    about: 'an unknown key of a path',
-    text: withWires('{ "path": ["D7", "R1"], "«colors»": [] }'),
-    code: 'unknown-key',
-    fixed: 'colours',
-  },
-  {
-    about: 'an unknown key of a wire',
-    text: withWires('{ "from": "D7", "to": "R1.1", "«color»": "red" }'),
-    code: 'unknown-key',
-    fixed: 'colour',
-  },
-  { about: 'a wire with one end', text: withWires('«{» "from": "D7" }'), code: 'missing-key' },
-  { about: 'a path of one', text: withWires('{ "path": «["D7"]» }'), code: 'wrong-value' },
-  {
-    about: 'a pin as a number',
-    text: withWires('{ "path": [«7», "R1"] }'),
-    code: 'wrong-type',
-    fixed: '"7"',
-  },
-  { about: 'an entry that is no wire', text: withWires('"«D7»"'), code: 'wrong-type' },
-  { about: 'a part without a kind', text: withPart('"«R1»": {}'), code: 'missing-key' },
-  { about: 'a part that is text', text: withPart('"R1": "«resistor»"'), code: 'wrong-type' },
-  {
-    about: 'a nested value in a part',
-    text: withPart('"L1": { "kind": "led", "colour": «["red"]» }'),
-    code: 'wrong-type',
-  },
-  { about: 'a newer format', text: '{ "format": «2», "board": "nano-v3" }', code: 'newer-format' },
-  { about: 'a format that is none', text: '{ "format": «0», "board": "nano-v3" }', code: 'wrong-value' },
+const cases: readonly Mistake[] = [
   // Stock and policy.
   {
     about: 'a resistor that is none',
@@ -271,26 +178,7 @@ const cases: readonly Case[] = [
   },
 ];
 
-describe('a mistake is told once, at its place', () => {
-  for (const { about, text: marked, code, fixed } of cases) {
-    test(about, () => {
-      const start = marked.indexOf('«');
-      const end = marked.indexOf('»') - 1;
-      expect(end).toBeGreaterThanOrEqual(start);
-      const text = marked.replace('«', '').replace('»', '');
-      const { problems } = read(text);
-      expect(
-        problems.map((one) => one.code),
-        describeProblems(text, problems),
-      ).toEqual([code]);
-      const [problem] = problems;
-      expect(problem?.span).toEqual({ file: 'hardware.jsonc', start, end });
-      expect(problem?.message).toMatch(/^[A-Z"].*\.$/);
-      const after = problem?.fix && applyEdits(text, problem.fix.edits);
-      expect(after).toBe(fixed === undefined ? undefined : marked.replace(/«.*»/s, fixed));
-    });
-  }
-});
+describe('a mistake is told once, at its place', () => testMistakes(cases));
 
 describe('what is right beside a mistake still counts', () => {
   test('a wire with a bad end is left out, the others stay', () => {

@@ -181,6 +181,12 @@ describe('mistakes', () => {
     expect(board('{ "id": "own", "extends": "none" }').codes).toEqual(['unknown-board']);
   });
 
+  test('a half-typed board makes none', () => {
+    const { value, codes } = board(base.slice(0, -1));
+    expect(codes).toEqual(['syntax']);
+    expect(value).toBeUndefined();
+  });
+
   test('all that is missing is told in one sentence', () => {
     const { value, problems } = board('{ "id": "own", "pins": { "D1": { "type": "io" } } }');
     expect(value).toBeUndefined();

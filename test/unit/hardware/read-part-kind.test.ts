@@ -134,6 +134,19 @@ describe('mistakes in a kind', () => {
     expect(value?.kind).toBe('strip');
   });
 
+  test('a key of another primitive is left out, whatever it holds', () => {
+    const text = kind.replace('"ohms": "70"', '"ohms": "70", "amps": { "source": null }');
+    const { value, problems } = readPartKind('strip.json', text);
+    expect(problems.map((one) => one.code)).toEqual(['unknown-key']);
+    expect(value?.inside[3]).not.toHaveProperty('amps');
+  });
+
+  test('a half-typed kind makes none', () => {
+    const { value, problems } = readPartKind('strip.json', kind.slice(0, -1));
+    expect(problems.map((one) => one.code)).toEqual(['syntax']);
+    expect(value).toBeUndefined();
+  });
+
   test('a figure of the wrong shape is told by the alternative that was meant', () => {
     const told = (figure: string) => {
       const text = kind.replace('"70"', figure);

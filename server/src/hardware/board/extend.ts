@@ -4,7 +4,7 @@
  */
 import type { Problem } from '../../base/read';
 import { childOf, contentSpan, type JsonEntry, type JsonNode, textOf } from '../json/node';
-import { parseJson } from '../json/parse';
+import { isHalfTyped, parseJson } from '../json/parse';
 import { quoteName } from '../names';
 import { checkShape } from '../shape';
 
@@ -38,7 +38,8 @@ export function extendBoard(source: BoardSource, find: FindBoard): ExtendedBoard
     if (root === undefined) return { root: undefined, sources, problems };
     const shape = checkShape('board', root);
     problems.push(...shape);
-    if (root.kind !== 'object') return { root: undefined, sources, problems };
+    // Of a half-typed board nobody knows which pins and limits are meant to be there.
+    if (root.kind !== 'object' || isHalfTyped(syntax)) return { root: undefined, sources, problems };
     layers.unshift(root);
     const ownSources = childOf(root, 'sources');
     if (ownSources !== undefined) sources.set(next.file, ownSources);

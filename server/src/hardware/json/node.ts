@@ -73,11 +73,16 @@ export function entryAt(node: JsonNode | undefined, path: JsonPath): JsonEntry |
   return typeof last === 'string' ? nodeAt(node, path.slice(0, -1))?.entries.get(last) : undefined;
 }
 
-/** The plain value. Objects have no prototype, so that a key like `__proto__` is data like any other. */
-export function plainValue(node: JsonNode): unknown {
-  if (node.kind === 'array') return node.items.map(plainValue);
+/**
+ * The plain value. Objects have no prototype, so that a key like `__proto__` is data like any other.
+ * @param without Places of keys (their `keySpan.start`) that are left out.
+ */
+export function plainValue(node: JsonNode, without?: ReadonlySet<number>): unknown {
+  if (node.kind === 'array') return node.items.map((item) => plainValue(item, without));
   if (node.kind !== 'object') return node.scalar;
   const result: Record<string, unknown> = Object.create(null);
-  for (const [key, entry] of node.entries) result[key] = plainValue(entry.value);
+  for (const [key, entry] of node.entries) {
+    if (without?.has(entry.keySpan.start) !== true) result[key] = plainValue(entry.value, without);
+  }
   return result;
 }

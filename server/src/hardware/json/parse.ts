@@ -6,7 +6,7 @@ import { type Node, type ParseError, parseTree } from 'jsonc-parser';
 import type { Problem, Read } from '../../base/read';
 import type { Span } from '../../base/span';
 import type { JsonEntry, JsonNode } from './node';
-import { scanJson } from './scan';
+import { findDeepNesting } from './scan';
 
 /** Nothing in a hardware file is nested half as deep; text that is would exhaust the stack of a recursive reader. */
 const deepestNesting = 64;
@@ -20,7 +20,7 @@ export function parseJson(file: string, text: string): Read<JsonNode | undefined
     return { value: undefined, problems: [{ code: 'not-text', message, span: firstLine(file, text), hint }] };
   }
   const plain = text.startsWith('\uFEFF') ? ` ${text.slice(1)}` : text;
-  const tooDeep = findDeepNesting(plain);
+  const tooDeep = findDeepNesting(plain, deepestNesting);
   if (tooDeep !== undefined) {
     const message = `Brackets are nested more than ${deepestNesting} deep here; the file is not read any further.`;
     const span = { file, start: tooDeep, end: tooDeep + 1 };
@@ -46,18 +46,6 @@ export function parseJson(file: string, text: string): Read<JsonNode | undefined
 function firstLine(file: string, text: string): Span {
   const end = text.search(/[\r\n\0]/);
   return { file, start: 0, end: Math.min(end < 0 ? text.length : end, 80) };
-}
-
-function findDeepNesting(text: string): number | undefined {
-  // Most texts have too few brackets for it: then the scan is saved.
-  if ((text.match(/[[{]/g)?.length ?? 0) <= deepestNesting) return undefined;
-  let depth = 0;
-  for (const token of scanJson(text)) {
-    if (token.kind === '{' || token.kind === '[') depth += 1;
-    if (token.kind === '}' || token.kind === ']') depth -= 1;
-    if (depth > deepestNesting) return token.start;
-  }
-  return undefined;
 }
 
 /** By jsonc-parser's ParseErrorCode, which is a const enum and so has no names at run time. */
@@ -142,4 +130,9 @@ function convertEntries(file: string, text: string, properties: readonly Node[],
     entries.set(key, { key, keySpan, span, value });
   }
   return entries;
+}
+
+/** True where something of the text was not understood: what is missing may be what was meant. */
+export function isHalfTyped(problems: readonly Problem[]): boolean {
+  return problems.some((problem) => problem.code === 'syntax');
 }

@@ -61,3 +61,18 @@ export function scanJson(text: string): Token[] {
   if (marked && first !== undefined) tokens[0] = { ...first, start: 1 };
   return tokens;
 }
+
+/** Offset of the first bracket that is nested more than `limit` deep; undefined where none is. */
+export function findDeepNesting(text: string, limit: number): number | undefined {
+  // Most texts have too few brackets for it: then the scan is saved.
+  if ((text.match(/[[{]/g)?.length ?? 0) <= limit) return undefined;
+  const scanner = createScanner(text, true);
+  let depth = 0;
+  for (let kind: number = scanner.scan(); kind !== endOfFile; kind = scanner.scan()) {
+    const token = kinds[kind];
+    if (token === '{' || token === '[') depth += 1;
+    if (token === '}' || token === ']') depth -= 1;
+    if (depth > limit) return scanner.getTokenOffset();
+  }
+  return undefined;
+}

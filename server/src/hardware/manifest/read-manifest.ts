@@ -6,7 +6,7 @@ import type { Board, Build } from '../../base/build';
 import type { Severity } from '../../base/finding';
 import type { Problem, Read } from '../../base/read';
 import { childOf, contentSpan, entryAt, integerOf, type JsonNode, textOf } from '../json/node';
-import { parseJson } from '../json/parse';
+import { isHalfTyped, parseJson } from '../json/parse';
 import { quoteName, unknownName } from '../names';
 import { deriveNets } from '../nets';
 import type { PartKind } from '../part-kind';
@@ -36,7 +36,7 @@ export function readManifest(file: string, text: string, library: HardwareLibrar
   const problems = [...syntax];
   if (root === undefined) return { value: undefined, problems };
   // In half-typed text a key may be missing because its value is.
-  const halfTyped = syntax.some((problem) => problem.code === 'syntax');
+  const halfTyped = isHalfTyped(syntax);
   const shape = checkShape('manifest', root);
   problems.push(...shape.filter((problem) => !halfTyped || problem.code !== 'missing-key'));
   if (root.kind !== 'object') return { value: undefined, problems };

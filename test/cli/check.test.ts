@@ -207,16 +207,23 @@ describe('check', () => {
     expect(stdout.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
   });
 
-  test('a line of five megabytes is checked and cut', () => {
+  test('a line of megabytes is checked or refused in words, and its excerpt is cut', () => {
+    const widest = (text: string) => Math.max(...text.split('\n').map((line) => line.length));
+    const oneLine = `${SKETCH.replaceAll('\n', ' ')}void also() {}`;
     put('long/hardware.jsonc', LAMP);
-    put(
-      'long/long.ino',
-      `/*${'x'.repeat(5_000_000)}*/ ${SKETCH.replaceAll('\n', ' ')}digitalWrite(99, HIGH);`,
+    put('long/long.ino', `/*${'x'.repeat(1_000_000)}*/ ${oneLine}`);
+    const long = wiretrue(['check', 'long']);
+    expect({ status: long.status, stderr: long.stderr }).toEqual({ status: 1, stderr: '' });
+    expect(long.stdout).toMatch(/long\/long\.ino:1:10000\d\d /);
+    expect(widest(long.stdout)).toBeLessThan(400);
+
+    put('long/long.ino', `/*${'x'.repeat(5_000_000)}*/ ${oneLine}`);
+    const longer = wiretrue(['check', 'long']);
+    expect(longer.stderr).toBe('');
+    expect(longer.stdout).toMatch(
+      /long\/long\.ino:1:\d+ .*\n {2}The file is longer than \d+ characters and is not read/,
     );
-    const { status, stdout, stderr } = wiretrue(['check', 'long']);
-    expect(stderr).toBe('');
-    expect(status).toBe(1);
-    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThan(400);
+    expect(widest(longer.stdout)).toBeLessThan(400);
   });
 
   test('a reader that closes the pipe early is no fault', () => {

@@ -2,7 +2,7 @@
  * Words for hovers: parts, runs and currents in Markdown. Every word that comes from the user's files is escaped, so
  * that a name can be neither a link nor a command.
  */
-import type { Build, End, Part, Position } from '../base/build';
+import type { Build, End, Part } from '../base/build';
 import { formatQuantity, formatRange } from '../base/quantity';
 import type { Range } from '../base/range';
 import { bandsFor } from '../circuit';
@@ -33,9 +33,11 @@ export function partWords(part: Part, tolerance: number): string {
   return [part.title, ...told].map(plain).join(', ');
 }
 
-/** "the left header, 4th from the USB end". */
-export function positionWords(position: Position | undefined): string {
-  return position ? plain(position.words) : 'no header position is left';
+/** "left header, 14th from the USB end": the position without the pin's name in front. */
+function positionWords({ pin, position }: Extract<End, { kind: 'pin' }>): string {
+  if (!position) return 'no header position is left';
+  const { words } = position;
+  return plain(words.startsWith(`${pin}, `) ? words.slice(pin.length + 2) : words);
 }
 
 function endWords(end: End): string {
@@ -48,7 +50,7 @@ export function runWords(build: Build, pin: string, run: Run): string {
   for (const { wire, to, part, leave } of run.hops) {
     pieces.push(wire.colour ? `—${plain(wire.colour)}→` : '→');
     if (to.kind === 'pin') {
-      pieces.push(`**${plain(to.pin)}** (${positionWords(to.position)})`);
+      pieces.push(`**${plain(to.pin)}** (${positionWords(to)})`);
     } else if (!part || leave === to.terminal) {
       // Only soldered together there: the run does not pass the part.
       pieces.push(endWords(to));

@@ -1,8 +1,7 @@
 /** An input that nothing holds while its switch is open. */
 import type { Fix } from '../base/finding';
 import { defineRule } from './rule';
-import type { PinView, Subject } from './subject';
-import { railsAmong, reach } from './support/conduction';
+import { findOpen } from './support/floating';
 import { addPull } from './support/manifest-edits';
 import { setMode } from './support/sketch-edits';
 import { isSignal, relatedOf } from './support/views';
@@ -118,27 +117,3 @@ void loop() { if (digitalRead(2) == HIGH) delay(1); }
     },
   ],
 });
-
-/** The switches that leave a pin without a level, and the rail they tie it to when closed. */
-function findOpen(subject: Subject, view: PinView): Pick<Detail, 'open' | 'closedTo'> | undefined {
-  const switches = subject.placed.filter((element) => element.primitive.type === 'switch');
-  const all = (position: 'open' | 'closed') =>
-    Object.fromEntries(switches.map((element) => [element.id, position] as const));
-  const look = (position: 'open' | 'closed') =>
-    reach(subject, view.net.id, { switches: all(position), resistances: true, diodes: false });
-  const tied = (nets: ReadonlySet<string>) =>
-    railsAmong(subject, nets).length > 0 ||
-    subject.pins.some((other) => other !== view && nets.has(other.net.id) && !other.drives.includes('input'));
-  if (tied(look('open'))) return undefined;
-  const closed = look('closed');
-  const rail = railsAmong(subject, closed)[0];
-  if (rail === undefined) {
-    // Something with a life of its own (a signal of a module) may hold it; only bare switches are known not to.
-    const others = view.net.terminals.some((end) => !switches.some((element) => element.part === end.part));
-    return others ? undefined : { open: [] };
-  }
-  const open = switches.filter((element) =>
-    element.nets.some((net) => closed.has(net) && subject.rails[net] === undefined),
-  );
-  return { open: [...new Set(open.map((element) => element.part))], closedTo: rail };
-}

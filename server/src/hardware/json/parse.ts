@@ -87,8 +87,9 @@ const noEntries: ReadonlyMap<string, JsonEntry> = new Map();
 const noItems: readonly JsonNode[] = [];
 
 function convert(file: string, text: string, node: Node, problems: Problem[]): JsonNode {
-  // An object that is never closed has no length; it reaches to the end of the text.
-  const span = { file, start: node.offset, end: node.length < 0 ? text.length : node.offset + node.length };
+  // An object that is never closed has no length, and a text that ends in a backslash one too many.
+  const end = node.length < 0 ? text.length : Math.min(node.offset + node.length, text.length);
+  const span = { file, start: node.offset, end };
   if (node.type === 'array') {
     const items = (node.children ?? []).map((item) => convert(file, text, item, problems));
     return { kind: 'array', span, scalar: null, entries: noEntries, items };
@@ -120,7 +121,11 @@ function convertEntries(file: string, text: string, properties: readonly Node[],
     if (keyNode === undefined || valueNode === undefined) continue;
     const key = String(keyNode.value);
     const value = convert(file, text, valueNode, problems);
-    const keySpan = { file, start: keyNode.offset + 1, end: keyNode.offset + keyNode.length - 1 };
+    const keySpan = {
+      file,
+      start: keyNode.offset + 1,
+      end: keyNode.offset + Math.max(keyNode.length - 1, 1),
+    };
     const span = { file, start: property.offset, end: value.span.end };
     if (entries.has(key)) {
       const message = `The key "${key}" stands here a second time; only the first one counts.`;

@@ -55,7 +55,7 @@ export function scanJson(text: string): Token[] {
   for (let kind: number = scanner.scan(); kind !== endOfFile; kind = scanner.scan()) {
     const start = scanner.getTokenOffset();
     const token = kinds[kind === unknownKind ? 0 : kind] ?? 'unknown';
-    tokens.push({ kind: token, start, end: start + scanner.getTokenLength() });
+    tokens.push({ kind: token, start, end: Math.min(start + scanner.getTokenLength(), text.length) });
   }
   const first = tokens[0];
   if (marked && first !== undefined) tokens[0] = { ...first, start: 1 };

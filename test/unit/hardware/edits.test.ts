@@ -51,7 +51,7 @@ describe('a part is put in', () => {
         "parts": {
           "R1":     { "kind": "resistor" }, // of the beacon
           "beacon": { "kind": "led" }, // green
-          "R2": { "kind": "resistor", "value": "330" }
+          "R2":     { "kind": "resistor", "value": "330" }
           // more to come
         },
         "wires": []
@@ -63,6 +63,14 @@ describe('a part is put in', () => {
     expect(put('{\n\t"parts": {\n\t\t"R1": {},\n\t}\n}')).toBe(
       '{\n\t"parts": {\n\t\t"R1": {},\n\t\t"R2": { "kind": "resistor", "value": "330" },\n\t}\n}',
     );
+  });
+
+  test('in the column of the others', () => {
+    const before = '{\n  "parts": {\n    "beacon": {},\n    "R1":     {}\n  }\n}';
+    expect(put(before)).toContain('\n    "R2":     { "kind"');
+    expect(put('{ "parts": { "R1":  {}, "a": {} } }')).toContain('"R2": {');
+    const long = edited(before, (now) => insertPart(now, 'gangway', part, file));
+    expect(long).toContain('\n    "gangway": { "kind"');
   });
 
   test('into an object of one line', () => {

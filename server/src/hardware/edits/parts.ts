@@ -106,10 +106,24 @@ export function insertEntry(
   if (container !== undefined) {
     const kind = key === undefined ? 'list' : 'object';
     if (container.kind !== kind || (key !== undefined && memberAt(container, key) !== undefined)) return [];
-    return insertMember(layout, container, container.members.length, written, file);
+    const entryText = key === undefined ? written : alignValue(layout, container, written);
+    return insertMember(layout, container, container.members.length, entryText, file);
   }
   const empty: EditStep = () => insertSection(layout, layout.root, section, file);
   return composeEdits(text, file, empty, (made) => insertEntry(made, section, key, entry, file));
+}
+
+/** Where all values of an object stand in one column, the new one does as well, if its key is short enough. */
+function alignValue(layout: Layout, container: Value, entry: string): string {
+  const columns = new Set(container.members.map((member) => member.value.start - member.start));
+  const [column = 0] = columns;
+  const padded = container.members.some((member) => {
+    return /^:[^\S\r\n]{2,}$/.test(layout.text.slice(member.keyEnd ?? member.start, member.value.start));
+  });
+  const value = entry.indexOf('": ') + 3;
+  return columns.size === 1 && padded && value < column
+    ? entry.slice(0, value).padEnd(column) + entry.slice(value)
+    : entry;
 }
 
 /** Parts are declared before the wires that go to them. */

@@ -29,7 +29,7 @@ export function readSketch(
 ): SketchFacts {
   const recorder = new Recorder(platform, new Texts(files));
   const program = collectProgram(files, platform);
-  const machine = new Machine(program, platform, libraries, (use, details) => recorder.meet(use, details));
+  const machine = new Machine(program, platform, libraries, recorder);
   runProgram(machine);
   const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
   const place = setupPlaceOf(files, setup);

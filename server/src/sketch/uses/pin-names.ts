@@ -3,6 +3,7 @@ import type { PinName } from '../../base/pin-use';
 import type { Span } from '../../base/span';
 import type { Item } from '../form/ast';
 import { itemsOfUnit, namesOfUnit } from '../form/program';
+import type { Occurrence } from '../form/tokens';
 import type { FileForm, PlacedUnit } from '../syntax/plain-tree';
 import type { Definition } from '../values/value';
 import type { OriginUse } from './recorder';
@@ -30,42 +31,60 @@ export function pinNamesOf(
     }
     for (const pin of pins) one.pins.add(pin);
   }
+  const references = referencesTo(files, [...named.values()]);
   const order = new Map(files.map(({ file }, index) => [file, index]));
   const rank = (span: Span) => order.get(span.file) ?? files.length;
   return [...named.values()]
     .sort((a, b) => rank(a.span) - rank(b.span) || a.span.start - b.span.start)
-    .map(({ definition, span, pins }) => ({
-      name: definition.name,
-      pins: [...pins].sort((a, b) => a - b),
-      definition: span,
-      references: referencesTo(files, definition, span),
+    .map((one) => ({
+      name: one.definition.name,
+      pins: [...one.pins].sort((a, b) => a - b),
+      definition: one.span,
+      references: references.get(one) ?? [],
     }));
 }
 
-function referencesTo(
-  files: readonly { readonly file: string; readonly form: FileForm }[],
-  definition: Definition,
-  span: Span,
-): Span[] {
-  const found: Span[] = [];
-  const { name, kind } = definition;
+type NamedFile = { readonly file: string; readonly form: FileForm };
+
+/** One pass over all files for all names together. */
+function referencesTo(files: readonly NamedFile[], all: readonly Named[]): ReadonlyMap<Named, Span[]> {
+  const found = new Map<Named, Span[]>();
+  const wanted = new Map<string, Named[]>();
+  for (const one of all) {
+    const { name } = one.definition;
+    const list = wanted.get(name);
+    if (list === undefined) wanted.set(name, [one]);
+    else list.push(one);
+    found.set(one, []);
+  }
   for (const { file, form } of files) {
     for (const placed of form.units) {
-      const places = namesOfUnit(placed.unit).get(name);
-      if (places === undefined) continue;
-      const isHome = file === span.file && holds(placed, span);
-      // A local's name means something else in every other function.
-      if (kind === 'local' && !isHome) continue;
-      if ((kind === 'global' || kind === 'entry') && !isHome && hides(placed, name)) continue;
-      for (const place of places) {
-        const start = placed.start + place.start;
-        if (start === span.start && file === span.file) continue;
-        if (kind === 'local' && place.qualified) continue;
-        found.push({ file, start, end: start + name.length });
+      for (const [name, places] of namesOfUnit(placed.unit)) {
+        for (const one of wanted.get(name) ?? []) addReferences(found.get(one) ?? [], one, file, placed, places);
       }
     }
   }
   return found;
+}
+
+function addReferences(
+  found: Span[],
+  { definition, span }: Named,
+  file: string,
+  placed: PlacedUnit,
+  places: readonly Occurrence[],
+): void {
+  const { name, kind } = definition;
+  const isHome = file === span.file && holds(placed, span);
+  // A local's name means something else in every other function.
+  if (kind === 'local' && !isHome) return;
+  if ((kind === 'global' || kind === 'entry') && !isHome && hides(placed, name)) return;
+  for (const place of places) {
+    const start = placed.start + place.start;
+    if (start === span.start && file === span.file) continue;
+    if (kind === 'local' && place.qualified) continue;
+    found.push({ file, start, end: start + name.length });
+  }
 }
 
 function holds(placed: PlacedUnit, span: Span): boolean {

@@ -5,12 +5,12 @@
 import type { CallFacts, Platform } from '../../base/platform';
 import type { Amount, PinMode, PinUse } from '../../base/pin-use';
 import type { Span } from '../../base/span';
-import type { MetUse, Path, UseDetails } from '../values/machine';
+import type { MetUse, Path, UseDetails, UseSink } from '../values/machine';
 import { type Definition, join, joinOrigins, single, type Value } from '../values/value';
 import type { Texts } from './texts';
 
 interface Gathered {
-  readonly details: UseDetails;
+  details: UseDetails;
   readonly facts: CallFacts;
   readonly path: Path;
   readonly order: number;
@@ -27,7 +27,17 @@ export interface OriginUse {
   readonly pins: readonly number[];
 }
 
-export class Recorder {
+/** Stands until the use is described, which is at once. */
+const undescribed: UseDetails = {
+  call: '',
+  span: { file: '', start: 0, end: 0 },
+  callSpan: { file: '', start: 0, end: 0 },
+  valueSpan: undefined,
+  function: '',
+  phase: 'setup',
+};
+
+export class Recorder implements UseSink {
   private readonly gathered: Gathered[] = [];
   private readonly byPath = new Map<Path, Map<object, Gathered[]>>();
 
@@ -36,20 +46,20 @@ export class Recorder {
     private readonly texts: Texts,
   ) {}
 
-  meet(use: MetUse, details: () => UseDetails): boolean {
+  meet(use: MetUse): 'first' | 'more' | 'same' {
     const list = this.listOf(use);
     let here = list.find((one) => one.facts === use.facts);
-    let isNew = false;
+    let news: 'first' | 'more' | 'same' = 'same';
     if (here === undefined) {
       const { facts, path, pin, value } = use;
       const order = this.gathered.length;
-      here = { details: details(), facts, path, order, pin, value, certainPins: new Set(), certain: false };
+      here = { details: undescribed, facts, path, order, pin, value, certainPins: new Set(), certain: false };
       list.push(here);
       this.gathered.push(here);
-      isNew = true;
+      news = 'first';
     } else {
       const pin = join(here.pin, use.pin);
-      isNew = pin !== here.pin && sizeOf(pin) !== sizeOf(here.pin);
+      if (pin !== here.pin && sizeOf(pin) !== sizeOf(here.pin)) news = 'more';
       here.pin = pin;
       here.value = here.value === undefined || use.value === undefined ? use.value : join(here.value, use.value);
     }
@@ -58,7 +68,12 @@ export class Recorder {
       const pin = single(use.pin);
       if (pin !== undefined) here.certainPins.add(pin);
     }
-    return isNew;
+    return news;
+  }
+
+  describe(details: UseDetails): void {
+    const last = this.gathered[this.gathered.length - 1];
+    if (last !== undefined) last.details = details;
   }
 
   private listOf({ path, node }: MetUse): Gathered[] {

@@ -28,12 +28,14 @@ export function meetFacts(
     const pin = fact.pinIsInterruptLine === true ? pinOfLine(machine, given, expression) : given;
     const valueExpression = fact.value === undefined ? undefined : list[fact.value];
     const value = fact.value === undefined ? undefined : values[fact.value];
-    machine.use({ node, facts: fact, pin, value }, () => ({
-      call,
-      span: pinSpan(machine, fact, expression),
-      callSpan: spanAt(machine.site, place),
-      valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
-    }));
+    if (machine.use(node, fact, pin, value)) {
+      machine.describe({
+        call,
+        span: pinSpan(machine, fact, expression),
+        callSpan: spanAt(machine.site, place),
+        valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
+      });
+    }
     const handler = fact.handler === undefined ? undefined : values[fact.handler];
     if (handler?.kind === 'function') {
       machine.addHandlers(handler);

@@ -68,8 +68,13 @@ export interface UseDetails {
   readonly phase: Phase;
 }
 
-/** Takes what is met. True where that was new: a new use, or a pin that it did not have. */
-export type Meet = (use: MetUse, details: () => UseDetails) => boolean;
+/** Where uses go. */
+export interface UseSink {
+  /** `first`: a use that was not met before, to be described at once; `more`: one that got a further pin. */
+  meet(use: MetUse): 'first' | 'more' | 'same';
+  /** Describes the use that was met last. */
+  describe(details: UseDetails): void;
+}
 
 /** A body that runs by itself: an interrupt handler, or a function handed to a library. */
 export interface Handler {
@@ -117,7 +122,7 @@ export class Machine {
     readonly program: Program,
     readonly platform: Platform,
     libraries: readonly LibraryFacts[],
-    private readonly meet: Meet,
+    private readonly sink: UseSink,
   ) {
     this.types = numberTypes(platform.intBits);
     for (const library of libraries) {
@@ -147,14 +152,17 @@ export class Machine {
     return path;
   }
 
-  use(
-    use: Omit<MetUse, 'path' | 'certain'>,
-    details: () => Omit<UseDetails, 'function' | 'phase'>,
-  ): void {
-    const { frame, phase, certain } = this;
-    if (this.quiet || this.stopped || frame === undefined) return;
-    const whole = () => ({ ...details(), function: frame.name, phase });
-    if (this.meet({ ...use, path: frame.path, certain }, whole)) this.news += 1;
+  /** Meets a use. True where it has to be described now. */
+  use(node: object, facts: CallFacts, pin: Value, value: Value | undefined): boolean {
+    const { frame, certain } = this;
+    if (this.quiet || this.stopped || frame === undefined) return false;
+    const met = this.sink.meet({ node, facts, pin, value, path: frame.path, certain });
+    if (met !== 'same') this.news += 1;
+    return met === 'first';
+  }
+
+  describe(details: Omit<UseDetails, 'function' | 'phase'>): void {
+    this.sink.describe({ ...details, function: this.frame?.name ?? '', phase: this.phase });
   }
 
   /** Goes one level deeper. False where nothing more is to be followed; then there is no `leave`. */

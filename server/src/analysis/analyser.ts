@@ -20,6 +20,7 @@ import { findDefinition, findPlace } from './places';
 import { rememberPoints } from './points';
 import { type RuleFault, runRules } from './run-rules';
 import { joinSubject, readingSubject } from './subject';
+import { unknownRules } from './unknown-rules';
 import { plain } from './words';
 
 /** One sketch folder: the manifest and the sources in the order the build joins them, the main tab first. */
@@ -112,7 +113,7 @@ export function createAnalyser(
         facts,
         build,
         texts: Object.fromEntries([...sketchTexts, [manifest.file, good?.text ?? manifest.text]]),
-        problems: [...fresh.problems, ...facts.problems],
+        problems: [...fresh.problems, ...unknownRules(build, good?.text ?? manifest.text), ...facts.problems],
         solve,
       });
       return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library);

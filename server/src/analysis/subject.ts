@@ -69,7 +69,7 @@ const noBoard: Board = {
     inputHighVolts: nothing,
     pullUpOhms: nothing,
   },
-  platform: { macros: {}, names: {}, modes: {}, intBits: 16, interruptPins: {} },
+  platform: { macros: {}, names: {}, modes: {}, intBits: 16, analogNumbers: {}, interruptPins: {} },
 };
 
 /** A subject that holds nothing but what the readers found. */

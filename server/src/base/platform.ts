@@ -14,6 +14,11 @@ export interface Platform {
   readonly modes: Readonly<Record<number, PinMode>>;
   /** Bits of an `int`: 16 on AVR, 32 elsewhere. */
   readonly intBits: 16 | 32;
+  /**
+   * Numbers that analogRead takes for another pin: cores of the first hour count the analog inputs from 0, so that
+   * `analogRead(0)` is A0.
+   */
+  readonly analogNumbers: Readonly<Record<number, number>>;
   /** External interrupt line → pin number, for `digitalPinToInterrupt` and raw line numbers. */
   readonly interruptPins: Readonly<Record<number, number>>;
 }

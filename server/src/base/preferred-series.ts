@@ -11,8 +11,8 @@ export type PreferredSeries = (typeof preferredSeries)[number];
 
 const e24 = [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91];
 
-/** One decade in hundredths, so that the figures are whole. */
-function decade(series: PreferredSeries): number[] {
+/** One decade in hundredths, ascending from 100, so that the figures are whole. */
+export function decadeHundredths(series: PreferredSeries): number[] {
   const count = Number(series.slice(1));
   if (count <= 24) {
     return e24.filter((_, index) => index % (24 / count) === 0).map((value) => value * 10);
@@ -28,7 +28,7 @@ export function preferredValues(series: PreferredSeries, lowest: number, highest
   const values: number[] = [];
   for (let power = lowest; power < highest; power++) {
     // Through text, so that 4700 is 4700 to the last bit.
-    for (const hundredths of decade(series)) values.push(Number(`${hundredths}e${power - 2}`));
+    for (const hundredths of decadeHundredths(series)) values.push(Number(`${hundredths}e${power - 2}`));
   }
   values.push(Number(`1e${highest}`));
   return values;

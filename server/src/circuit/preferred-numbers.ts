@@ -4,33 +4,16 @@
  * Source: IEC 60063 (2015), preferred number series. E3 to E24 are historical and follow no formula; E48 to E192
  * are 10^(n/N) rounded to three digits, with the one exception 9.20 in E192.
  */
+import { decadeHundredths, type PreferredSeries, preferredSeries } from '../base/preferred-series';
 
 /** Names of the series; the number counts the values in a decade. */
-export const SERIES_NAMES = ['E3', 'E6', 'E12', 'E24', 'E48', 'E96', 'E192'] as const;
-export type SeriesName = (typeof SERIES_NAMES)[number];
+export const SERIES_NAMES = preferredSeries;
+export type SeriesName = PreferredSeries;
 
-const E24 = [10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91];
+const HUNDREDTHS = new Map(SERIES_NAMES.map((name) => [name, decadeHundredths(name)]));
 
-/** Values of one decade in hundredths, so that they are whole numbers. */
-const HUNDREDTHS: Readonly<Record<SeriesName, readonly number[]>> = {
-  E3: everyNth(E24, 8).map((value) => value * 10),
-  E6: everyNth(E24, 4).map((value) => value * 10),
-  E12: everyNth(E24, 2).map((value) => value * 10),
-  E24: E24.map((value) => value * 10),
-  E48: byFormula(48),
-  E96: byFormula(96),
-  E192: byFormula(192),
-};
-
-function everyNth(values: readonly number[], step: number): readonly number[] {
-  return values.filter((_, index) => index % step === 0);
-}
-
-function byFormula(count: number): readonly number[] {
-  return Array.from({ length: count }, (_, index) => {
-    const value = Math.round(100 * 10 ** (index / count));
-    return value === 919 ? 920 : value;
-  });
+function hundredthsOf(name: SeriesName): readonly number[] {
+  return HUNDREDTHS.get(name) ?? [];
 }
 
 /** The series of that name, in any case ("e12"), or undefined. */
@@ -41,7 +24,7 @@ export function seriesName(text: string): SeriesName | undefined {
 
 /** The values of one decade, 1 up to but not including 10, ascending. */
 export function series(name: SeriesName): readonly number[] {
-  return HUNDREDTHS[name].map((value) => value / 100);
+  return hundredthsOf(name).map((value) => value / 100);
 }
 
 /** All values of a series from `low` to `high` inclusive, ascending; none where a bound is not above zero. */
@@ -51,7 +34,7 @@ export function valuesBetween(name: SeriesName, low: number, high: number): read
   }
   const found: number[] = [];
   for (let decade = decadeOf(low); decade <= decadeOf(high); decade += 1) {
-    for (const hundredths of HUNDREDTHS[name]) {
+    for (const hundredths of hundredthsOf(name)) {
       const value = valueIn(hundredths, decade);
       if (value >= low * (1 - 1e-12) && value <= high * (1 + 1e-12)) {
         found.push(value);

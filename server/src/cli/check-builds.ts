@@ -1,6 +1,5 @@
 /** Runs the façade over builds on disk and gathers findings with their texts, in an order that never changes. */
 import { relative } from 'node:path';
-import { setImmediate as nextTurn } from 'node:timers/promises';
 import { createAnalyser } from '../analysis';
 import type { Finding, Severity } from '../base/finding';
 import type { Span } from '../base/span';
@@ -86,7 +85,7 @@ export async function checkBuilds(
         }
       }
       // Native trees are let go in a turn of the event loop of their own: without one, a folder of sketches piles up.
-      await nextTurn();
+      await new Promise<void>((resolve) => setImmediate(resolve));
     }
   }
   findings.sort(

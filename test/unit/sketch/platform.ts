@@ -1,7 +1,8 @@
 /** A small platform for the tests: 16-bit numbers, twenty pins, the core's own names. */
-import type { LibraryFacts, Platform } from '../../../server/src/base/platform';
+
 import core from '../../../hardware-schemas/libraries/core.json';
 import servo from '../../../hardware-schemas/libraries/servo.json';
+import type { LibraryFacts, Platform } from '../../../server/src/base/platform';
 
 const analog = Object.fromEntries([0, 1, 2, 3, 4, 5, 6, 7].map((n) => [`A${n}`, 14 + n]));
 

@@ -21,7 +21,7 @@ function placeOf(text: string, key: number): number {
 async function main(): Promise<void> {
   const parser = await createSketchParser();
   const engine = await loadEngine('native', undefined, () => {});
-  for (const lines of (process.argv[2] ?? "1000,5000,20000,50000").split(",").map(Number)) {
+  for (const lines of (process.argv[2] ?? '1000,5000,20000,50000').split(',').map(Number)) {
     let text = longSketch(lines);
     const keys = lines > 5000 ? 40 : 300;
     const bare: number[] = [];

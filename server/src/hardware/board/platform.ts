@@ -28,11 +28,22 @@ export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin
     const mode = modes.find((one) => one === textOf(value));
     return mode === undefined ? [] : [[number, mode] as const];
   });
+  // Both cores take any number below A0 for a channel; elsewhere analogRead wants the pin (wiring_analog.c of the AVR
+  // and SAMD cores).
+  const analogNumbers = new Map<string, number>();
+  if (macros.some(([name]) => name === 'ARDUINO_ARCH_AVR' || name === 'ARDUINO_ARCH_SAMD')) {
+    const first = names.get('A0') ?? 0;
+    for (const [name, number] of names) {
+      const channel = /^A(\d+)$/.exec(name)?.[1];
+      if (channel !== undefined && Number(channel) < first) analogNumbers.set(channel, number);
+    }
+  }
   return {
     macros: Object.fromEntries(macros),
     names: Object.fromEntries(names),
     modes: Object.fromEntries(modeNumbers),
     intBits: integerOf(childOf(node, 'intBits')) === 32 ? 32 : 16,
+    analogNumbers: Object.fromEntries(analogNumbers),
     interruptPins: Object.fromEntries(interruptPins),
   };
 }

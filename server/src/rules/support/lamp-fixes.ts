@@ -4,7 +4,7 @@ import type { Fix } from '../../base/finding';
 import { formatQuantity } from '../../base/quantity';
 import { exactly, type Range } from '../../base/range';
 import { sizeSeriesResistor } from '../../circuit';
-import { insertIntoPath, insertPart, insertWire, replaceValue } from '../../hardware';
+import { insertIntoWire, insertPart, replaceValue, reversePath } from '../../hardware';
 import type { Subject } from '../subject';
 import { draftManifest, type Step } from './draft';
 import { isPath, nextName, ohmsText, setEnd } from './manifest-edits';
@@ -70,26 +70,9 @@ export function insertResistor(
       trust: 'ask',
       edits: draftManifest(subject, [
         (text, file) => insertPart(text, id, { kind: 'resistor', value: ohmsText(ohms) }, file),
-        ...splice(wire, id),
+        (text, file) => insertIntoWire(text, wire.entry, wire.piece, id, ['1', '2'], file),
       ]),
     },
-  ];
-}
-
-/** Steps that put a two-terminal part into a wire. */
-function splice(wire: Wire, id: string): readonly Step[] {
-  if (isPath(wire)) return [(text, file) => insertIntoPath(text, wire.entry, wire.piece + 1, id, file)];
-  const far = wire.ends[1];
-  const rest =
-    far.kind === 'terminal'
-      ? `${far.part}.${far.terminal}`
-      : far.position?.declared
-        ? `${far.pin}@${far.position.header}.${far.position.index}`
-        : far.pin;
-  const colour = wire.colour === undefined ? {} : { colour: wire.colour };
-  return [
-    setEnd(wire, 1, `${id}.1`),
-    (text, file) => insertWire(text, { from: `${id}.2`, to: rest, ...colour }, file),
   ];
 }
 
@@ -153,7 +136,7 @@ export function swapLamp(subject: Subject, lamp: string, element: string): reado
   for (const entry of passing) {
     const turned = turnPath(subject, entry, lamp);
     if (!turned) return [];
-    steps.push(...turned);
+    steps.push(turned);
   }
   if (steps.length === 0) return [];
   return [{ title: `Turn ${lamp} round`, trust: 'ask', edits: draftManifest(subject, steps) }];
@@ -166,34 +149,16 @@ function isInside(subject: Subject, wire: Wire, end: 0 | 1): boolean {
   return end === 0 ? wire.piece > 0 : wire.piece < last;
 }
 
-/** Writes a path and its colours from the other end. Undefined where another part in it would be turned too. */
-function turnPath(subject: Subject, entry: number, lamp: string): readonly Step[] | undefined {
-  const pieces = subject.build.wires.filter((wire) => wire.entry === entry).sort((a, b) => a.piece - b.piece);
-  const text = subject.texts[subject.build.file] ?? '';
-  const [first] = pieces;
-  if (!first) return undefined;
-  const items = [first.ends[0], ...pieces.map((wire) => wire.ends[1])].map((end) => {
-    const shown = text.slice(end.span.start, end.span.end);
-    return shown.replace(/^"|"$/g, '');
+/** Turns a whole path round. Undefined where another part in it would be turned too. */
+function turnPath(subject: Subject, entry: number, lamp: string): Step | undefined {
+  const passed = subject.build.wires
+    .filter((wire) => wire.entry === entry)
+    .flatMap((wire) =>
+      wire.ends.flatMap((end) => (end.kind === 'terminal' && end.part !== lamp ? [end.part] : [])),
+    );
+  const polarised = passed.some((id) => {
+    const terminals = partOf(subject, id)?.terminals ?? [];
+    return terminals.some((terminal) => terminal.polarity !== undefined);
   });
-  const polarised = items.slice(1, -1).some((item) => {
-    const part = partOf(subject, item);
-    return item !== lamp && part?.terminals.some((terminal) => terminal.polarity !== undefined);
-  });
-  if (polarised) return undefined;
-  const steps: Step[] = items.map(
-    (_, index) => (now, file) =>
-      replaceValue(now, ['wires', entry, 'path', index], items[items.length - 1 - index] ?? '', file),
-  );
-  const colours = pieces.map((wire) => wire.colour);
-  if (colours.every((colour): colour is string => colour !== undefined)) {
-    const list = /"colours"\s*:\s*\[/.test(text.slice(first.span.start, first.span.end));
-    if (list) {
-      colours.forEach((_, index) => {
-        const turned = colours[colours.length - 1 - index] ?? '';
-        steps.push((now, file) => replaceValue(now, ['wires', entry, 'colours', index], turned, file));
-      });
-    }
-  }
-  return steps;
+  return polarised ? undefined : (text, file) => reversePath(text, entry, file);
 }

@@ -38,7 +38,9 @@ export function setMode(subject: Subject, view: PinView, mode: string): readonly
       file,
       start: offset,
       end: offset,
-      text: alone ? `${newline}${indent}pinMode(${pin}, ${mode});` : ` pinMode(${pin}, ${mode});${text[offset] === '}' ? ' ' : ''}`,
+      text: alone
+        ? `${newline}${indent}pinMode(${pin}, ${mode});`
+        : ` pinMode(${pin}, ${mode});${text[offset] === '}' ? ' ' : ''}`,
     },
   ];
 }

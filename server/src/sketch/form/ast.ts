@@ -33,7 +33,12 @@ export type Expression = Place &
     | { readonly kind: 'this' }
     | { readonly kind: 'unary'; readonly operator: string; readonly operand: Expression }
     | { readonly kind: 'step'; readonly by: 1 | -1; readonly prefix: boolean; readonly operand: Expression }
-    | { readonly kind: 'binary'; readonly operator: string; readonly left: Expression; readonly right: Expression }
+    | {
+        readonly kind: 'binary';
+        readonly operator: string;
+        readonly left: Expression;
+        readonly right: Expression;
+      }
     | {
         readonly kind: 'assign';
         /** The operator before `=`; empty for a plain assignment. */
@@ -41,7 +46,12 @@ export type Expression = Place &
         readonly target: Expression;
         readonly value: Expression;
       }
-    | { readonly kind: 'choice'; readonly test: Expression; readonly yes: Expression; readonly no: Expression }
+    | {
+        readonly kind: 'choice';
+        readonly test: Expression;
+        readonly yes: Expression;
+        readonly no: Expression;
+      }
     | { readonly kind: 'comma'; readonly left: Expression; readonly right: Expression }
     | { readonly kind: 'call'; readonly callee: Expression; readonly arguments: readonly Expression[] }
     | { readonly kind: 'index'; readonly base: Expression; readonly index: Expression }
@@ -189,7 +199,12 @@ export type Item =
       readonly step?: Expression;
       readonly body: Item;
     })
-  | (Place & { readonly kind: 'each'; readonly variable: Variable; readonly range: Expression; readonly body: Item })
+  | (Place & {
+      readonly kind: 'each';
+      readonly variable: Variable;
+      readonly range: Expression;
+      readonly body: Item;
+    })
   | (Place & { readonly kind: 'switch'; readonly test: Expression; readonly cases: readonly Case[] })
   | (Place & { readonly kind: 'return'; readonly value?: Expression })
   | (Place & { readonly kind: 'break' })

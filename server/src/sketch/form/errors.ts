@@ -26,7 +26,10 @@ export function salvage(build: BuildContext, nodes: readonly PlainNode[], end: n
     if (node.type === 'function_declarator' && openingBrace(build, node, end) >= 0) {
       close();
       head = node;
-    } else if (node.type === 'function_definition' || /^preproc_(def|function_def|include|call)$/.test(node.type)) {
+    } else if (
+      node.type === 'function_definition' ||
+      /^preproc_(def|function_def|include|call)$/.test(node.type)
+    ) {
       // A whole definition cannot stand inside the body that broke.
       if (node.type === 'function_definition') close();
       loose.push(node);

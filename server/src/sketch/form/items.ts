@@ -95,20 +95,26 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       const yes = statementOf(build, field(node, 'consequence'), node);
       const other = field(node, 'alternative');
       if (other === undefined) return [{ kind: 'if', test, yes, ...place }];
-      const no = statementOf(
-        build,
-        other.type === 'else_clause' ? statementChild(other) : other,
-        other,
-      );
+      const no = statementOf(build, other.type === 'else_clause' ? statementChild(other) : other, other);
       return [{ kind: 'if', test, yes, no, ...place }];
     }
     case 'while_statement':
       return [
-        { kind: 'while', test: conditionIn(build, node), body: statementOf(build, field(node, 'body'), node), ...place },
+        {
+          kind: 'while',
+          test: conditionIn(build, node),
+          body: statementOf(build, field(node, 'body'), node),
+          ...place,
+        },
       ];
     case 'do_statement':
       return [
-        { kind: 'do', test: conditionIn(build, node), body: statementOf(build, field(node, 'body'), node), ...place },
+        {
+          kind: 'do',
+          test: conditionIn(build, node),
+          body: statementOf(build, field(node, 'body'), node),
+          ...place,
+        },
       ];
     case 'for_statement':
       return [forOf(build, node)];
@@ -120,9 +126,19 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       return [{ kind: 'each', variable, range: expressionOf(build, range), body, ...place }];
     }
     case 'switch_statement':
-      return [{ kind: 'switch', test: conditionIn(build, node), cases: casesOf(build, field(node, 'body')), ...place }];
+      return [
+        {
+          kind: 'switch',
+          test: conditionIn(build, node),
+          cases: casesOf(build, field(node, 'body')),
+          ...place,
+        },
+      ];
     case 'case_statement': // outside a switch: its statements still count
-      return itemsOf(build, node.children.filter((child) => child.field !== 'value'));
+      return itemsOf(
+        build,
+        node.children.filter((child) => child.field !== 'value'),
+      );
     case 'return_statement': {
       const [value] = node.children;
       return [
@@ -137,10 +153,16 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       return [{ kind: 'continue', ...place }];
     case 'labeled_statement':
     case 'attributed_statement':
-      return itemsOf(build, node.children.filter((child) => child.field !== 'label'));
+      return itemsOf(
+        build,
+        node.children.filter((child) => child.field !== 'label'),
+      );
     case 'try_statement':
     case 'catch_clause':
-      return itemsOf(build, node.children.filter((child) => child.type !== 'parameter_list'));
+      return itemsOf(
+        build,
+        node.children.filter((child) => child.type !== 'parameter_list'),
+      );
     case 'goto_statement':
     case 'using_declaration':
     case 'static_assert_declaration':
@@ -181,7 +203,10 @@ function casesOf(build: BuildContext, body: PlainNode | undefined): readonly Cas
     const value = field(child, 'value');
     cases.push({
       value: value === undefined ? undefined : expressionOf(build, value),
-      items: itemsOf(build, child.children.filter((part) => part.field !== 'value')),
+      items: itemsOf(
+        build,
+        child.children.filter((part) => part.field !== 'value'),
+      ),
     });
   }
   return cases;

@@ -3,10 +3,10 @@ import type { Unit } from '../syntax/plain-tree';
 import type { Item } from './ast';
 import { BuildContext } from './context';
 import { itemOf, itemsOf } from './items';
-import { type Occurrence, occurrences } from './tokens';
+import { type NamePlaces, occurrences } from './tokens';
 
 const built = new WeakMap<Unit, readonly Item[]>();
-const namesIn = new WeakMap<Unit, ReadonlyMap<string, readonly Occurrence[]>>();
+const namesIn = new WeakMap<Unit, readonly NamePlaces[]>();
 
 /** The items of a unit. */
 export function itemsOfUnit(unit: Unit): readonly Item[] {
@@ -15,15 +15,13 @@ export function itemsOfUnit(unit: Unit): readonly Item[] {
   const build = new BuildContext(unit.text);
   // A text that is broken from the start has the error as its root.
   const items =
-    unit.node.type === 'translation_unit'
-      ? itemsOf(build, unit.node.children)
-      : itemOf(build, unit.node);
+    unit.node.type === 'translation_unit' ? itemsOf(build, unit.node.children) : itemOf(build, unit.node);
   built.set(unit, items);
   return items;
 }
 
 /** Every name in a unit, with its places counted from the unit's start. */
-export function namesOfUnit(unit: Unit): ReadonlyMap<string, readonly Occurrence[]> {
+export function namesOfUnit(unit: Unit): readonly NamePlaces[] {
   const known = namesIn.get(unit);
   if (known !== undefined) return known;
   const found = occurrences(unit.text);

@@ -36,8 +36,14 @@ export interface Occurrence {
   readonly qualified: boolean;
 }
 
+/** A name with its places. */
+export interface NamePlaces {
+  readonly name: string;
+  readonly places: readonly Occurrence[];
+}
+
 /** Every name of a text with its places, comments and strings left out. */
-export function occurrences(text: string): ReadonlyMap<string, readonly Occurrence[]> {
+export function occurrences(text: string): readonly NamePlaces[] {
   const found = new Map<string, Occurrence[]>();
   let before = '';
   pattern.lastIndex = 0;
@@ -54,5 +60,5 @@ export function occurrences(text: string): ReadonlyMap<string, readonly Occurren
     }
     before = match[0];
   }
-  return found;
+  return [...found].map(([name, places]) => ({ name, places }));
 }

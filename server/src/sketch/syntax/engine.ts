@@ -59,7 +59,10 @@ interface NativeParser {
 
 interface WasmParser {
   setLanguage(language: unknown): unknown;
-  parse(text: string | ((offset: number) => string | undefined), previous?: SyntaxTree | null): SyntaxTree | null;
+  parse(
+    text: string | ((offset: number) => string | undefined),
+    previous?: SyntaxTree | null,
+  ): SyntaxTree | null;
 }
 
 interface WasmPackage {
@@ -94,9 +97,13 @@ async function loadWasm(folder: string | undefined): Promise<Engine> {
   const place = (name: string, inPackage: string) =>
     folder === undefined ? load.resolve(inPackage) : join(folder, name);
   const runtime = place('web-tree-sitter.wasm', 'web-tree-sitter/web-tree-sitter.wasm');
-  await Parser.init({ locateFile: (name) => (name.endsWith('.wasm') ? runtime : join(dirname(runtime), name)) });
+  await Parser.init({
+    locateFile: (name) => (name.endsWith('.wasm') ? runtime : join(dirname(runtime), name)),
+  });
   const parser = new Parser();
-  parser.setLanguage(await Language.load(place('tree-sitter-cpp.wasm', 'tree-sitter-cpp/tree-sitter-cpp.wasm')));
+  parser.setLanguage(
+    await Language.load(place('tree-sitter-cpp.wasm', 'tree-sitter-cpp/tree-sitter-cpp.wasm')),
+  );
   return {
     name: 'wasm',
     parse: (text, previous) => parser.parse(text, previous) ?? undefined,

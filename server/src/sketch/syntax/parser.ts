@@ -92,7 +92,12 @@ class Parser implements SketchParser {
     return parsed;
   }
 
-  private read(file: string, text: string, old: SyntaxTree | undefined, form: FileForm | undefined): ParsedFile {
+  private read(
+    file: string,
+    text: string,
+    old: SyntaxTree | undefined,
+    form: FileForm | undefined,
+  ): ParsedFile {
     if (text.length > maximumLength) return new Parsed(file, text, tooLong, undefined);
     const tree = this.core.parse(text, old);
     if (tree === undefined) return new Parsed(file, text, empty, undefined);

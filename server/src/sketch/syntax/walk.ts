@@ -87,7 +87,10 @@ export function formOf(engine: Engine, tree: SyntaxTree, text: string, previous?
     const node = walk.node(0);
     const unitText = ownCopy(text.slice(start, start + (node?.end ?? 0)));
     cursor.delete?.();
-    return { units: node === undefined ? [] : [{ start, unit: { text: unitText, node, clean: false, cut: walk.cut } }] };
+    return {
+      units:
+        node === undefined ? [] : [{ start, unit: { text: unitText, node, clean: false, cut: walk.cut } }],
+    };
   }
   if (cursor.gotoFirstChild()) {
     do {

@@ -59,8 +59,10 @@ function referencesTo(files: readonly NamedFile[], all: readonly Named[]): Reado
   }
   for (const { file, form } of files) {
     for (const placed of form.units) {
-      for (const [name, places] of namesOfUnit(placed.unit)) {
-        for (const one of wanted.get(name) ?? []) addReferences(found.get(one) ?? [], one, file, placed, places);
+      for (const { name, places } of namesOfUnit(placed.unit)) {
+        const list = wanted.get(name);
+        if (list === undefined) continue;
+        for (const one of list) addReferences(found.get(one) ?? [], one, file, placed, places);
       }
     }
   }

@@ -2,8 +2,9 @@
  * Gathers what the analysis meets into pin uses: one for each call expression and call path, with everything that its
  * rounds and passes did.
  */
-import type { CallFacts, Platform } from '../../base/platform';
+
 import type { Amount, PinMode, PinUse } from '../../base/pin-use';
+import type { CallFacts, Platform } from '../../base/platform';
 import type { Span } from '../../base/span';
 import type { MetUse, Path, UseDetails, UseSink } from '../values/machine';
 import { type Definition, join, joinOrigins, single, type Value } from '../values/value';
@@ -61,7 +62,8 @@ export class Recorder implements UseSink {
       const pin = join(here.pin, use.pin);
       if (pin !== here.pin && sizeOf(pin) !== sizeOf(here.pin)) news = 'more';
       here.pin = pin;
-      here.value = here.value === undefined || use.value === undefined ? use.value : join(here.value, use.value);
+      here.value =
+        here.value === undefined || use.value === undefined ? use.value : join(here.value, use.value);
     }
     if (use.certain) {
       here.certain = true;
@@ -109,7 +111,8 @@ export class Recorder implements UseSink {
     const { details: first, facts, path, order, pin, value } = gathered;
     const pins = amountOf(pin);
     const how = this.howOf(pin);
-    const certain = pins.kind === 'known' ? pins.values.every((one) => gathered.certainPins.has(one)) : gathered.certain;
+    const certain =
+      pins.kind === 'known' ? pins.values.every((one) => gathered.certainPins.has(one)) : gathered.certain;
     return {
       call: first.call,
       action: facts.action,
@@ -155,7 +158,9 @@ export class Recorder implements UseSink {
     const from = pin.origins.slice(0, 3).map((definition, index) => {
       const word = index < pin.direct ? 'from' : 'reckoned from';
       const { span, name } = definition;
-      return span === undefined ? `${word} the board's \`${name}\`` : `${word} \`${name}\`, line ${this.texts.line(span)}`;
+      return span === undefined
+        ? `${word} the board's \`${name}\``
+        : `${word} \`${name}\`, line ${this.texts.line(span)}`;
     });
     return `${text}, ${from.join(', ')}`;
   }

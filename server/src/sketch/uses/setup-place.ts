@@ -27,11 +27,13 @@ function newlineOf(text: string): string {
 
 /** The white space of the body's first line of its own; else the function's, one step further in. */
 function indentIn(text: string, offset: number, functionStart: number): string {
-  const inside = /^[^\S\r\n]*(?:\/\/[^\r\n]*)?(?:\r\n|\r|\n)(?:[^\S\r\n]*(?:\r\n|\r|\n))*([^\S\r\n]*)(?!\})\S/.exec(
-    text.slice(offset, offset + 2000),
-  );
+  const inside =
+    /^[^\S\r\n]*(?:\/\/[^\r\n]*)?(?:\r\n|\r|\n)(?:[^\S\r\n]*(?:\r\n|\r|\n))*([^\S\r\n]*)(?!\})\S/.exec(
+      text.slice(offset, offset + 2000),
+    );
   if (inside?.[1] !== undefined) return inside[1];
-  const lineStart = Math.max(text.lastIndexOf('\n', functionStart - 1), text.lastIndexOf('\r', functionStart - 1)) + 1;
+  const lineStart =
+    Math.max(text.lastIndexOf('\n', functionStart - 1), text.lastIndexOf('\r', functionStart - 1)) + 1;
   const outer = /^[^\S\r\n]*/.exec(text.slice(lineStart, functionStart))?.[0] ?? '';
   return outer + stepOf(text);
 }

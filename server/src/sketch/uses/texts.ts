@@ -30,7 +30,8 @@ export class Texts {
     const ready = this.starts.get(file);
     if (ready !== undefined) return ready;
     const starts = [0];
-    for (const match of (this.texts.get(file) ?? '').matchAll(/\r\n|\r|\n/g)) starts.push(match.index + match[0].length);
+    for (const match of (this.texts.get(file) ?? '').matchAll(/\r\n|\r|\n/g))
+      starts.push(match.index + match[0].length);
     this.starts.set(file, starts);
     return starts;
   }

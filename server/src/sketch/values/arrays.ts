@@ -1,6 +1,7 @@
 /** Arrays and pointers: entries by index, and moving along. */
-import { joinOrigins, known, knownSet, newCell, readThrough, single, unknown } from './value';
+
 import type { ArrayValue, Cell, Pointer, Value } from './value';
+import { joinOrigins, known, knownSet, newCell, readThrough, single, unknown } from './value';
 
 /** Entries beyond this are one cell together. */
 export const longArray = 1024;
@@ -14,7 +15,11 @@ export function cellsOf(array: ArrayValue): readonly Cell[] {
   if (array.cells === undefined) {
     const { packed, entryType, definition } = array;
     array.cells = (packed ?? []).map((value) =>
-      newCell(entryType === undefined ? unknown('it is part of a table') : known(value, entryType), entryType, definition),
+      newCell(
+        entryType === undefined ? unknown('it is part of a table') : known(value, entryType),
+        entryType,
+        definition,
+      ),
     );
   }
   return array.cells;
@@ -89,7 +94,16 @@ export function arrayOf(
 ): ArrayValue {
   if (cells.length <= longArray) {
     const { length } = cells;
-    return { kind: 'array', length, entryBytes, cells, packed: undefined, all: undefined, entryType, definition };
+    return {
+      kind: 'array',
+      length,
+      entryBytes,
+      cells,
+      packed: undefined,
+      all: undefined,
+      entryType,
+      definition,
+    };
   }
   const numbers = new Set<number>();
   let plain = true;
@@ -102,7 +116,18 @@ export function arrayOf(
     }
   }
   const value: Value =
-    plain && entryType !== undefined ? knownSet(numbers, entryType, origins) : unknown('it is part of a long table');
+    plain && entryType !== undefined
+      ? knownSet(numbers, entryType, origins)
+      : unknown('it is part of a long table');
   const all = newCell(value, entryType, definition);
-  return { kind: 'array', length: cells.length, entryBytes, cells: undefined, packed: undefined, all, entryType, definition };
+  return {
+    kind: 'array',
+    length: cells.length,
+    entryBytes,
+    cells: undefined,
+    packed: undefined,
+    all,
+    entryType,
+    definition,
+  };
 }

@@ -4,8 +4,8 @@ import type { Expression, Place } from '../form/ast';
 import { evaluate } from './expressions';
 import { forgetChanged } from './interrupts';
 import type { Machine } from './machine';
-import { argumentAt } from './names';
 import { spanAt } from './model';
+import { argumentAt } from './names';
 import { knownSet, type Unknown, unknown, type Value } from './value';
 
 const missing: Unknown = unknown('the argument is missing');
@@ -69,7 +69,10 @@ function pinOfLine(machine: Machine, line: Value, expression: Expression): Value
   const { interruptPins } = machine.platform;
   const pins = line.values.map((one) => interruptPins[one]).filter((pin) => pin !== undefined);
   if (pins.length === 0) {
-    return unknown(`the board has no interrupt line ${line.values.join(' or ')}`, spanAt(machine.site, expression));
+    return unknown(
+      `the board has no interrupt line ${line.values.join(' or ')}`,
+      spanAt(machine.site, expression),
+    );
   }
   return knownSet(pins, line.type, line.origins, 0);
 }

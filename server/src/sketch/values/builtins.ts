@@ -3,10 +3,10 @@ import type { Expression } from '../form/ast';
 import { targets } from './arrays';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
-import { readCells } from './names';
-import { binary, range } from './operations';
 import { spanAt } from './model';
+import { readCells } from './names';
 import { bool, commonType } from './number-types';
+import { binary, range } from './operations';
 import { either, type Known, known, knownSet, single, type Unknown, unknown, type Value } from './value';
 
 type Call = Extract<Expression, { kind: 'call' }>;
@@ -37,7 +37,8 @@ const lists: Readonly<Record<string, (machine: Machine, values: readonly Value[]
     const at = b === undefined ? undefined : single(b);
     return value === undefined || at === undefined ? either : known(Math.floor(value / 2 ** at) & 1, bool);
   },
-  lowByte: (machine, [a]) => (a === undefined ? undefined : binary(machine, '&', a, known(255, machine.types.int))),
+  lowByte: (machine, [a]) =>
+    a === undefined ? undefined : binary(machine, '&', a, known(255, machine.types.int)),
   highByte: (_, [a]) => each(a, (value) => (value >> 8) & 255),
   random: (machine, values) => randomValue(machine, values),
   isDigit: () => either,
@@ -105,7 +106,9 @@ function constrained(
   if (value?.kind === 'known') return best(machine, best(machine, value, low, Math.max), high, Math.min);
   const from = low.values[0] ?? 0;
   const to = high.values[high.values.length - 1] ?? 0;
-  return to - from < 64 ? knownSet(range(from, to), low.type) : { ...unknown('it is not known closer'), natural: from >= 0 };
+  return to - from < 64
+    ? knownSet(range(from, to), low.type)
+    : { ...unknown('it is not known closer'), natural: from >= 0 };
 }
 
 /** `map`: whole numbers, cut off towards zero, as the core does it. */
@@ -115,7 +118,8 @@ function mapped(machine: Machine, value: Value | undefined, ends: readonly Value
     return undefined;
   }
   if (fromHigh === fromLow) return unknown('it is divided by zero');
-  const turn = (one: number) => Math.trunc(((one - fromLow) * (toHigh - toLow)) / (fromHigh - fromLow)) + toLow;
+  const turn = (one: number) =>
+    Math.trunc(((one - fromLow) * (toHigh - toLow)) / (fromHigh - fromLow)) + toLow;
   if (value?.kind === 'known') return knownSet(value.values.map(turn), machine.types.long, value.origins);
   return undefined;
 }
@@ -137,7 +141,9 @@ function randomValue(machine: Machine, values: readonly Value[]): Value {
 function lineOfPin(machine: Machine, pin: Value | undefined): Value | undefined {
   if (pin === undefined) return undefined;
   if (pin.kind !== 'known') return { ...unknown(firstReason([pin])), pin };
-  const lines = new Map(Object.entries(machine.platform.interruptPins).map(([line, at]) => [at, Number(line)]));
+  const lines = new Map(
+    Object.entries(machine.platform.interruptPins).map(([line, at]) => [at, Number(line)]),
+  );
   const found: number[] = pin.values.map((one) => lines.get(one) ?? -1);
   const set: Known | Unknown = knownSet(found, machine.types.int);
   return { ...set, pin };

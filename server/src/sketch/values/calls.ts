@@ -1,11 +1,12 @@
 /** Calls: macros, functions and methods of the sketch (followed into), board and library calls (met), all others. */
-import type { Expression, Item, Parameter } from '../form/ast';
+
 import type { Span } from '../../base/span';
+import type { Expression, Item, Parameter } from '../form/ast';
 import { meetFacts } from './board-calls';
 import { builtinValue } from './builtins';
 import { makeInstance } from './construct';
-import { evaluate } from './expressions';
 import { escape_ } from './escape';
+import { evaluate } from './expressions';
 import { Flow, type Frame, type Machine } from './machine';
 import { bodyOf } from './macros';
 import { spanAt } from './model';
@@ -15,7 +16,18 @@ import { objectsOf, placeCells } from './places';
 import { Scope } from './scope';
 import { runItems } from './statements';
 import { isTypeName, resolveType } from './types';
-import { type Callable, type Cell, convert, join, known, newCell, type ObjectValue, unknown, unknownOf, type Value } from './value';
+import {
+  type Callable,
+  type Cell,
+  convert,
+  join,
+  known,
+  newCell,
+  type ObjectValue,
+  unknown,
+  unknownOf,
+  type Value,
+} from './value';
 
 export type CallExpression = Extract<Expression, { kind: 'call' }>;
 
@@ -33,7 +45,9 @@ export function callValue(machine: Machine, call: CallExpression): Value {
   if (callee.kind === 'member') return methodCall(machine, call, callee);
   if (callee.kind !== 'name') {
     const value = evaluate(machine, callee);
-    return value.kind === 'function' ? callOptions(machine, value.options, call) : otherCall(machine, call, 'it');
+    return value.kind === 'function'
+      ? callOptions(machine, value.options, call)
+      : otherCall(machine, call, 'it');
   }
   return namedCall(machine, call, callee.name, 0);
 }
@@ -47,7 +61,8 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
   if (macro !== undefined) {
     if (macro.parameters !== undefined) return macroCall(machine, call, name);
     const { expression } = bodyOf(macro);
-    if (expression?.kind === 'name' && renamed < 8) return namedCall(machine, call, expression.name, renamed + 1);
+    if (expression?.kind === 'name' && renamed < 8)
+      return namedCall(machine, call, expression.name, renamed + 1);
   }
   const cells = variableCells(machine, name);
   if (cells !== undefined) {
@@ -78,12 +93,15 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
 /** `byte(x)` and `Lamp(3)` */
 function typeCall(machine: Machine, call: CallExpression, name: string): Value {
   const { callee } = call;
-  const list = callee.kind === 'name' && callee.arguments !== undefined ? { arguments: callee.arguments } : {};
+  const list =
+    callee.kind === 'name' && callee.arguments !== undefined ? { arguments: callee.arguments } : {};
   const type = { name, constant: false, pointers: 0, reference: false, sizes: [], ...list };
   const resolved = resolveType(machine, type, machine.site);
   const [first] = call.arguments;
   if (resolved.number !== undefined) {
-    return first === undefined ? known(0, resolved.number) : convert(evaluate(machine, first), resolved.number);
+    return first === undefined
+      ? known(0, resolved.number)
+      : convert(evaluate(machine, first), resolved.number);
   }
   return makeInstance(machine, resolved, { arguments: call.arguments }, undefined);
 }
@@ -158,7 +176,12 @@ function methodCall(
   return value ?? unknown('the object is not known');
 }
 
-function methodOn(machine: Machine, object: ObjectValue | undefined, call: CallExpression, name: string): Value {
+function methodOn(
+  machine: Machine,
+  object: ObjectValue | undefined,
+  call: CallExpression,
+  name: string,
+): Value {
   if (object === undefined) return otherCall(machine, call, name);
   const { model, className } = object;
   if (model !== undefined) {
@@ -230,7 +253,11 @@ export function argumentsFor(
   for (let index = given.length; index < item.parameters.length; index += 1) {
     const value = item.parameters[index]?.value ?? prototype?.[index]?.value;
     if (value === undefined) result.push({ value: noArgument, cells: undefined });
-    else result.push({ value: machine.at(site, new Scope(undefined), () => evaluate(machine, value)), cells: undefined });
+    else
+      result.push({
+        value: machine.at(site, new Scope(undefined), () => evaluate(machine, value)),
+        cells: undefined,
+      });
   }
   return result;
 }
@@ -267,7 +294,8 @@ export function enterFunction(
     result.pointers === 0 ? unknownOf(result.number, reason, span) : unknown(reason, span);
   const outer = machine.frame;
   if (item.body === undefined || outer === undefined) return unknownResult(`\`${name}\` has no body here`);
-  if (isTooDeep(machine, callable) || !machine.enter()) return unknownResult(`\`${name}\` is called too deeply`);
+  if (isTooDeep(machine, callable) || !machine.enter())
+    return unknownResult(`\`${name}\` is called too deeply`);
   const frame: Frame = {
     callable,
     name,
@@ -281,10 +309,11 @@ export function enterFunction(
   const scope = new Scope(callable.scope);
   item.templateNames.forEach((template, index) => {
     const argument = typeArguments?.[index];
-    if (argument !== undefined && 'kind' in argument) scope.define(template, [newCell(evaluate(machine, argument))]);
+    if (argument !== undefined && 'kind' in argument)
+      scope.define(template, [newCell(evaluate(machine, argument))]);
   });
   const value = runBody(machine, frame, scope, item.body, () => {
-    item.parameters.forEach((parameter, index) => bind(machine, scope, parameter, list[index]));
+    for (const [index, parameter] of item.parameters.entries()) bind(machine, scope, parameter, list[index]);
     before?.();
   });
   machine.leave();
@@ -328,7 +357,8 @@ function bind(machine: Machine, scope: Scope, parameter: Parameter, argument: Ar
   const resolved = resolveType(machine, type, machine.site);
   const plain = resolved.pointers === 0 && type.sizes.length === 0;
   const number = plain ? resolved.number : undefined;
-  const value = given.value.kind === 'object' && plain && !type.reference ? copyObject(given.value) : given.value;
+  const value =
+    given.value.kind === 'object' && plain && !type.reference ? copyObject(given.value) : given.value;
   // A parameter has no name of its own among the origins: the number came from where it was called.
   scope.define(parameter.name, [newCell(convert(value, number), number)]);
 }
@@ -340,7 +370,9 @@ function isTooDeep(machine: Machine, callable: Callable): boolean {
   if (depth >= deepestCall) return true;
   const name = callable.item.name;
   const steps = frame?.path.steps ?? [];
-  return steps.filter((step) => step.function === name || step.function.endsWith(`::${name}`)).length >= mostOfOne;
+  return (
+    steps.filter((step) => step.function === name || step.function.endsWith(`::${name}`)).length >= mostOfOne
+  );
 }
 
 /** A call of something that nobody declares: what it may change is forgotten, what it gives is unknown. */
@@ -352,7 +384,12 @@ function otherCall(machine: Machine, call: CallExpression, name: string, base?: 
   return otherResult(machine, call, name, base);
 }
 
-function otherResult(machine: Machine, call: CallExpression, name: string, base: Expression | undefined): Value {
+function otherResult(
+  machine: Machine,
+  call: CallExpression,
+  name: string,
+  base: Expression | undefined,
+): Value {
   const span = spanAt(machine.site, call);
   if (base?.kind === 'name') {
     if (/^Serial\d?$/.test(base.name)) return unknown('it is read from the serial port', span);

@@ -3,12 +3,20 @@
  * classes and types, and lists what has to be done before setup().
  */
 import type { Platform } from '../../base/platform';
-import type { FileForm } from '../syntax/plain-tree';
-import type { ClassItem, ConditionalItem, Directive, FunctionItem, Item, Parameter, Variable } from '../form/ast';
+import type {
+  ClassItem,
+  ConditionalItem,
+  Directive,
+  FunctionItem,
+  Item,
+  Parameter,
+  Variable,
+} from '../form/ast';
 import { itemsOfUnit } from '../form/program';
+import type { FileForm } from '../syntax/plain-tree';
 import { Conditions } from './conditions';
 import { Macros } from './macros';
-import { type ClassModel, type Program, type Site, spanAt, type Start } from './model';
+import { type ClassModel, type Program, type Site, type Start, spanAt } from './model';
 import type { Callable } from './value';
 
 interface SourceFile {
@@ -220,7 +228,8 @@ class Collector {
       if (item.kind === 'conditional') {
         const chosen = this.decide(item, site);
         item.branches.forEach((branch, index) => {
-          if (chosen === undefined || chosen === index) members.push(...this.flat(branch.items, site, perhaps));
+          if (chosen === undefined || chosen === index)
+            members.push(...this.flat(branch.items, site, perhaps));
         });
       } else if (item.kind === 'define' || item.kind === 'undef') this.directive(item, site, perhaps);
       else members.push(item);

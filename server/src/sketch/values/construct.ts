@@ -8,9 +8,20 @@ import { bodyOf } from './macros';
 import { type Site, spanAt } from './model';
 import { makeObject } from './objects';
 import { placeCells } from './places';
-import { bytesOf, resolveType, type ResolvedType } from './types';
-import { type ArrayValue, type Cell, convert, type Definition, known, newCell, type Unknown, unknown, unknownOf, type Value } from './value';
 import type { Scope } from './scope';
+import { bytesOf, type ResolvedType, resolveType } from './types';
+import {
+  type ArrayValue,
+  type Cell,
+  convert,
+  type Definition,
+  known,
+  newCell,
+  type Unknown,
+  unknown,
+  unknownOf,
+  type Value,
+} from './value';
 
 /** What a variable starts from. */
 interface Start {
@@ -60,7 +71,11 @@ function makeCell(
   const plain = resolved.pointers === 0 && variable.type.sizes.length === 0;
   const number = plain ? resolved.number : undefined;
   const value = valueFor(machine, variable.type, resolved, start, definition, zeroed);
-  const cell = newCell(convert(value, number), number ?? (plain ? typeIn(value, resolved) : undefined), definition);
+  const cell = newCell(
+    convert(value, number),
+    number ?? (plain ? typeIn(value, resolved) : undefined),
+    definition,
+  );
   definition.cell = cell;
   return cell;
 }
@@ -115,7 +130,9 @@ function zero(machine: Machine, resolved: ResolvedType): Value {
 
 function unset(resolved: ResolvedType, definition: Definition): Value {
   const reason = `\`${definition.name}\` has no value yet`;
-  return resolved.pointers === 0 ? unknownOf(resolved.number, reason, definition.span) : unknown(reason, definition.span);
+  return resolved.pointers === 0
+    ? unknownOf(resolved.number, reason, definition.span)
+    : unknown(reason, definition.span);
 }
 
 /** An object of a class, with constructor arguments or a list. */
@@ -159,7 +176,9 @@ export function makeTyped(machine: Machine, type: TypeName, list: ListExpression
     return makeInstance(machine, resolved, { value: plain }, undefined);
   }
   const [only] = list.items;
-  return only === undefined ? zero(machine, resolved) : convert(evaluate(machine, only.value), resolved.number);
+  return only === undefined
+    ? zero(machine, resolved)
+    : convert(evaluate(machine, only.value), resolved.number);
 }
 
 export function makeNew(machine: Machine, expression: Extract<Expression, { kind: 'new' }>): Value {
@@ -202,12 +221,28 @@ function makeArray(
   if (number !== undefined && !number.float && list?.numbers !== undefined) {
     const packed = packedOf(list.numbers, length, number);
     const entryBytes = bytesOf(number);
-    return { kind: 'array', length, entryBytes, cells: undefined, packed, all: undefined, entryType: number, definition };
+    return {
+      kind: 'array',
+      length,
+      entryBytes,
+      cells: undefined,
+      packed,
+      all: undefined,
+      entryType: number,
+      definition,
+    };
   }
   const isZeroed = zeroed || list !== undefined;
   const cells = entriesOf(machine, list?.items ?? [], length, (item) => {
     const value = item === undefined ? undefined : item.value;
-    const made = valueFor(machine, entry, resolved, value === undefined ? {} : { value }, definition, isZeroed);
+    const made = valueFor(
+      machine,
+      entry,
+      resolved,
+      value === undefined ? {} : { value },
+      definition,
+      isZeroed,
+    );
     return newCell(convert(made, number), number, definition);
   });
   const pointerBytes = machine.types.unsigned.bits / 8;
@@ -215,13 +250,19 @@ function makeArray(
   return arrayOf(cells, entryBytes, definition, number);
 }
 
-function packedOf(numbers: readonly number[], length: number, number: ArrayValue['entryType']): readonly number[] {
+function packedOf(
+  numbers: readonly number[],
+  length: number,
+  number: ArrayValue['entryType'],
+): readonly number[] {
   const type = number;
   const fits = type === undefined || numbers.every((value) => inRange(value, type));
-  const values = fits ? numbers : numbers.map((value) => {
-    const turned = convert(known(value, typeOfAll), type);
-    return turned.kind === 'known' ? (turned.values[0] ?? 0) : 0;
-  });
+  const values = fits
+    ? numbers
+    : numbers.map((value) => {
+        const turned = convert(known(value, typeOfAll), type);
+        return turned.kind === 'known' ? (turned.values[0] ?? 0) : 0;
+      });
   if (values.length >= length) return values;
   return [...values, ...new Array<number>(length - values.length).fill(0)];
 }
@@ -280,10 +321,28 @@ function sizeIn(machine: Machine, expression: Expression): number | undefined | 
   return unknown('the length of the array is not known', spanAt(machine.site, expression));
 }
 
-function textArray(machine: Machine, value: Expression, declaredSize: number | undefined, definition: Definition): Value {
+function textArray(
+  machine: Machine,
+  value: Expression,
+  declaredSize: number | undefined,
+  definition: Definition,
+): Value {
   if (value.kind !== 'text') return unknown('the array starts from something else', definition.span);
   const number = machine.types.named('char');
-  const all = newCell(unknown('it is part of a text', spanAt(machine.site, value), number), number, definition);
+  const all = newCell(
+    unknown('it is part of a text', spanAt(machine.site, value), number),
+    number,
+    definition,
+  );
   const length = declaredSize ?? value.length + 1;
-  return { kind: 'array', length, entryBytes: 1, cells: undefined, packed: undefined, all, entryType: number, definition };
+  return {
+    kind: 'array',
+    length,
+    entryBytes: 1,
+    cells: undefined,
+    packed: undefined,
+    all,
+    entryType: number,
+    definition,
+  };
 }

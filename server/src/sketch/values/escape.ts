@@ -20,7 +20,8 @@ export function escape_(
   const forget = (cells: readonly Cell[]) => {
     machine.spend(cells.length);
     for (const cell of cells) {
-      if (isPlain(cell.value)) machine.state.write(cell, unknownOf(cell.type, reason, spanAt(machine.site, expression)));
+      if (isPlain(cell.value))
+        machine.state.write(cell, unknownOf(cell.type, reason, spanAt(machine.site, expression)));
     }
   };
   if (value.kind === 'function') machine.addHandlers(value);

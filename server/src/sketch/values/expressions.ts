@@ -5,8 +5,8 @@ import { callValue } from './calls';
 import { declareVariable, makeNew, makeTyped } from './construct';
 import { Flow, type Machine } from './machine';
 import { spanAt } from './model';
-import { bool } from './number-types';
 import { nameValue, readCells, writeCells } from './names';
+import { bool } from './number-types';
 import { binary, unary } from './operations';
 import { basesOf, indexed, placeCells } from './places';
 import { sizeOf } from './sizes';
@@ -18,12 +18,12 @@ const nowhere = unknown('the analysis was stopped before');
 
 export function evaluate(machine: Machine, expression: Expression): Value {
   if (!machine.enter()) return nowhere;
-  const value = valueOf(machine, expression);
+  const value = follow(machine, expression);
   machine.leave();
   return value;
 }
 
-function valueOf(machine: Machine, expression: Expression): Value {
+function follow(machine: Machine, expression: Expression): Value {
   switch (expression.kind) {
     case 'number':
       return known(expression.value, machine.types.literal(expression.type, expression.value));

@@ -24,7 +24,8 @@ export function forgetChanged(machine: Machine, handler: Callable): void {
       const cells = machine.globals.get(name) ?? handler.self?.fields.get(name);
       if (cells !== undefined) for (const cell of 'value' in cells ? [cells] : cells) share(cell, 0);
     }
-    for (const name of called) for (const one of machine.program.functions.get(name) ?? []) waiting.push(one.item);
+    for (const name of called)
+      for (const one of machine.program.functions.get(name) ?? []) waiting.push(one.item);
   }
 }
 

@@ -2,8 +2,9 @@
  * The state of the analysis while it follows a program: where it is, what it knows, what it may still spend. The steps
  * themselves are functions over this object, one file for each kind.
  */
-import type { LibraryFacts, CallFacts, Platform } from '../../base/platform';
+
 import type { CallStep } from '../../base/pin-use';
+import type { CallFacts, LibraryFacts, Platform } from '../../base/platform';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
 import type { Variable } from '../form/ast';

@@ -1,6 +1,15 @@
 /** The program as collected from all its files: which names it has, and where each piece of syntax stands. */
 import type { Span } from '../../base/span';
-import type { ClassItem, ConditionalItem, Expression, Item, Parameter, Place, TypeName, Variable } from '../form/ast';
+import type {
+  ClassItem,
+  ConditionalItem,
+  Expression,
+  Item,
+  Parameter,
+  Place,
+  TypeName,
+  Variable,
+} from '../form/ast';
 import type { Macros } from './macros';
 import type { Callable } from './value';
 
@@ -44,8 +53,18 @@ export interface ClassModel {
 
 /** A step of what happens before setup(), in the order of the text. */
 export type Start =
-  | { readonly kind: 'variables'; readonly variables: readonly Variable[]; readonly site: Site; readonly owner: string }
-  | { readonly kind: 'enum'; readonly item: Extract<Item, { kind: 'enum' }>; readonly site: Site; readonly owner: string }
+  | {
+      readonly kind: 'variables';
+      readonly variables: readonly Variable[];
+      readonly site: Site;
+      readonly owner: string;
+    }
+  | {
+      readonly kind: 'enum';
+      readonly item: Extract<Item, { kind: 'enum' }>;
+      readonly site: Site;
+      readonly owner: string;
+    }
   | { readonly kind: 'loose'; readonly item: Item; readonly site: Site };
 
 export interface Alias {

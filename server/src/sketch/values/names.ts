@@ -7,7 +7,17 @@ import { bodyOf, type Macro } from './macros';
 import { type MacroArgument, type Site, spanAt } from './model';
 import { runItems } from './statements';
 import { findClass, inNamespaces } from './types';
-import { type Callable, type Cell, convert, join, known, readThrough, unknown, unknownOf, type Value } from './value';
+import {
+  type Callable,
+  type Cell,
+  convert,
+  join,
+  known,
+  readThrough,
+  unknown,
+  unknownOf,
+  type Value,
+} from './value';
 
 export type NameExpression = Extract<Expression, { kind: 'name' }>;
 
@@ -98,7 +108,9 @@ export function expand(
   if (body.expression !== undefined) {
     const { expression: inner } = body;
     const value = machine.at(inside, machine.scope, () => evaluate(machine, inner));
-    return value.kind === 'known' && macro.parameters === undefined ? readThrough(value, macro.definition) : value;
+    return value.kind === 'known' && macro.parameters === undefined
+      ? readThrough(value, macro.definition)
+      : value;
   }
   const { items } = body;
   if (items !== undefined) machine.at(inside, machine.scope, () => runItems(machine, items));
@@ -118,7 +130,11 @@ export function variableCells(machine: Machine, name: string): readonly Cell[] |
     if (plain !== undefined || !name.includes('::')) return plain;
   }
   const inOwner = ofOwner(machine, (owner) => globals.get(`${owner}::${name}`));
-  return inOwner ?? inNamespaces(name, site.prefix, (one) => globals.get(one)) ?? globals.get(name.replace(/^::/, ''));
+  return (
+    inOwner ??
+    inNamespaces(name, site.prefix, (one) => globals.get(one)) ??
+    globals.get(name.replace(/^::/, ''))
+  );
 }
 
 /** Tries the class of the running method and its bases. */
@@ -136,7 +152,10 @@ export function ofOwner<T>(machine: Machine, find: (owner: string) => T | undefi
 /** Functions of the sketch by name. */
 export function functionsNamed(machine: Machine, name: string): readonly Callable[] | undefined {
   const { functions } = machine.program;
-  return inNamespaces(name, machine.site.prefix, (one) => functions.get(one)) ?? ofOwner(machine, (owner) => functions.get(`${owner}::${name}`));
+  return (
+    inNamespaces(name, machine.site.prefix, (one) => functions.get(one)) ??
+    ofOwner(machine, (owner) => functions.get(`${owner}::${name}`))
+  );
 }
 
 export function nameValue(machine: Machine, expression: NameExpression): Value {

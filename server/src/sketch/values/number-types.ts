@@ -77,7 +77,8 @@ export function numberTypes(intBits: 16 | 32): NumberTypes {
   };
   const named = (name: string): NumberType | undefined => {
     const direct = table[name.startsWith('std::') ? name.slice(5) : name];
-    if (direct !== undefined && Object.hasOwn(table, name.startsWith('std::') ? name.slice(5) : name)) return direct;
+    if (direct !== undefined && Object.hasOwn(table, name.startsWith('std::') ? name.slice(5) : name))
+      return direct;
     if (!name.includes(' ')) return undefined;
     // Words of a type come in any order: `long unsigned int`, `int short`.
     const words = name.split(' ');

@@ -14,7 +14,9 @@ const deepestBase = 8;
 function declaredField(machine: Machine, field: Variable, site: Site, zeroed = false): Cell {
   const cells = makeVariable(machine, field, site, 'field', zeroed || !machine.begun);
   const [only] = cells;
-  return only !== undefined && cells.length === 1 ? only : newCell(unknown('it refers to one of several things'));
+  return only !== undefined && cells.length === 1
+    ? only
+    : newCell(unknown('it refers to one of several things'));
 }
 
 /** A class with its bases, the class itself first. */
@@ -56,7 +58,7 @@ export function makeObject(
   const object: ObjectValue = { kind: 'object', className: model.name, model, fields: new Map() };
   if (!machine.enter()) return object;
   bindTemplate(machine, object, model, typeArguments);
-  const arguments_ = given ?? (list?.items.map(({ value }) => value) ?? []);
+  const arguments_ = given ?? list?.items.map(({ value }) => value) ?? [];
   build(machine, object, model, arguments_, list, definition, 0);
   machine.leave();
   return object;

@@ -1,7 +1,8 @@
 /** Operators on sets of numbers and on unknown ones. */
+
+import { movePointer } from './arrays';
 import type { Machine } from './machine';
 import { bool, commonType, compare, promoted, reckon } from './number-types';
-import { movePointer } from './arrays';
 import { either, type Known, known, knownSet, truth, type Unknown, unknown, type Value } from './value';
 
 /** Pairs of values above this are not tried one by one. */
@@ -32,18 +33,22 @@ function ofKnown(machine: Machine, operator: string, a: Known, b: Known): Value 
     if (a.values.length === 1 && b.values.length === 1) return known(truthOf ? 1 : 0, bool);
     if (a.values.length * b.values.length > mostPairs) return either;
     const found = new Set<number>();
-    for (const left of a.values) for (const right of b.values) found.add(compare(operator, left, right) ? 1 : 0);
+    for (const left of a.values)
+      for (const right of b.values) found.add(compare(operator, left, right) ? 1 : 0);
     return knownSet(found, bool);
   }
   const int = machine.types.int;
   const shift = operator === '<<' || operator === '>>';
-  const type = shift ? promoted(a.type.bits < int.bits ? int : a.type, int) : commonType(widened(a, int), widened(b, int), int);
+  const type = shift
+    ? promoted(a.type.bits < int.bits ? int : a.type, int)
+    : commonType(widened(a, int), widened(b, int), int);
   const origins = a.origins.length > 0 ? a.origins : b.origins;
   if (a.values.length === 1 && b.values.length === 1) {
     const value = reckon(operator, x, y, type);
     return value === undefined ? noValue(operator) : { ...known(value, type), origins };
   }
-  if (a.values.length * b.values.length > mostPairs) return unknown('it takes too many values', undefined, type);
+  if (a.values.length * b.values.length > mostPairs)
+    return unknown('it takes too many values', undefined, type);
   const found = new Set<number>();
   for (const left of a.values) {
     for (const right of b.values) {
@@ -54,25 +59,40 @@ function ofKnown(machine: Machine, operator: string, a: Known, b: Known): Value 
   return found.size === 0 ? noValue(operator) : knownSet(found, type, origins);
 }
 
-const widened = (value: Known, int: Known['type']) => (!value.type.float && value.type.bits < int.bits ? int : value.type);
+const widened = (value: Known, int: Known['type']) =>
+  !value.type.float && value.type.bits < int.bits ? int : value.type;
 
 function noValue(operator: string): Unknown {
-  return unknown(operator === '/' || operator === '%' ? 'it is divided by zero' : 'it is shifted out of range');
+  return unknown(
+    operator === '/' || operator === '%' ? 'it is divided by zero' : 'it is shifted out of range',
+  );
 }
 
 /** What still holds where one side is not known: a remainder and a mask have few values. */
 function ofUnknown(operator: string, a: Value, b: Value): Value {
   const source = firstUnknown(a, b);
   const natural = isNatural(a) && isNatural(b);
-  const most = b.kind === 'known' ? Math.max(...b.values) : a.kind === 'known' ? Math.max(...a.values) : undefined;
-  const least = b.kind === 'known' ? Math.min(...b.values) : a.kind === 'known' ? Math.min(...a.values) : undefined;
-  if (operator === '%' && b.kind === 'known' && least !== undefined && most !== undefined && least > 0 && most <= 64) {
+  const most =
+    b.kind === 'known' ? Math.max(...b.values) : a.kind === 'known' ? Math.max(...a.values) : undefined;
+  const least =
+    b.kind === 'known' ? Math.min(...b.values) : a.kind === 'known' ? Math.min(...a.values) : undefined;
+  if (
+    operator === '%' &&
+    b.kind === 'known' &&
+    least !== undefined &&
+    most !== undefined &&
+    least > 0 &&
+    most <= 64
+  ) {
     const low = isNatural(a) ? 0 : 1 - most;
     return knownSet(range(low, most - 1), b.type);
   }
   if (operator === '&' && most !== undefined && least !== undefined && least >= 0 && most < 64) {
     const type = b.kind === 'known' ? b.type : a.kind === 'known' ? a.type : bool;
-    return knownSet(range(0, most).filter((value) => (value & ~coverOf(most)) === 0), type);
+    return knownSet(
+      range(0, most).filter((value) => (value & ~coverOf(most)) === 0),
+      type,
+    );
   }
   const stays = natural && ['+', '*', '/', '%', '&', '|', '>>'].includes(operator);
   return { ...unknown(source.reason, source.span), ...(stays ? { natural: true } : {}) };
@@ -100,10 +120,12 @@ export function unary(machine: Machine, operator: string, a: Value): Value {
     const is = truth(a);
     return is === undefined ? either : known(is ? 0 : 1, bool);
   }
-  if (a.kind !== 'known') return a.kind === 'unknown' ? unknown(a.reason, a.span) : unknown('it is not a number');
+  if (a.kind !== 'known')
+    return a.kind === 'unknown' ? unknown(a.reason, a.span) : unknown('it is not a number');
   if (operator === '+') return a;
   const type = widened(a, machine.types.int);
-  const turn = (value: number) => (operator === '-' ? reckon('-', 0, value, type) : reckon('-', -1, value, type));
+  const turn = (value: number) =>
+    operator === '-' ? reckon('-', 0, value, type) : reckon('-', -1, value, type);
   const found = a.values.map(turn).filter((value) => value !== undefined);
   return knownSet(found, type, a.origins);
 }

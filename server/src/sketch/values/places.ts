@@ -23,10 +23,13 @@ function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | un
         return machine.at(argument.site, machine.scope, () => placeCells(machine, argument.expression));
       }
       const [macro] = macrosAt(machine, expression.name, expression.start);
-      if (macro === undefined || macro.parameters !== undefined) return variableCells(machine, expression.name);
+      if (macro === undefined || macro.parameters !== undefined)
+        return variableCells(machine, expression.name);
       const body = bodyOf(macro).expression;
       if (body === undefined) return undefined;
-      return machine.at(macroSite(machine, macro, expression), machine.scope, () => placeCells(machine, body));
+      return machine.at(macroSite(machine, macro, expression), machine.scope, () =>
+        placeCells(machine, body),
+      );
     }
     case 'index': {
       const bases = basesOf(machine, expression.base);

@@ -1,16 +1,26 @@
 /** Runs a program in the order the core does: what starts before setup(), setup(), loop() again and again, handlers. */
 import type { FunctionItem, Item } from '../form/ast';
+import { runBody } from './calls';
 import { makeVariable } from './construct';
 import { evaluate } from './expressions';
 import { forgetChanged } from './interrupts';
 import { Flow, type Frame, type Machine, type Phase } from './machine';
-import { spanAt, type Start } from './model';
-import { runBody } from './calls';
+import { type Start, spanAt } from './model';
+import { binary } from './operations';
 import { Scope } from './scope';
 import { run } from './statements';
 import { isTypeName } from './types';
-import { type Callable, type Cell, join, known, newCell, readThrough, unknown, unknownOf, type Value } from './value';
-import { binary } from './operations';
+import {
+  type Callable,
+  type Cell,
+  join,
+  known,
+  newCell,
+  readThrough,
+  unknown,
+  unknownOf,
+  type Value,
+} from './value';
 
 /** Rounds of loop() until its counters are given up, where a round costs little, and where it costs much. */
 const manyRounds = 10;
@@ -74,16 +84,23 @@ function enterEntry(machine: Machine, callable: Callable, phase: Phase, path = m
   const frame: Frame = { ...newFrame(machine, callable, item.name === '' ? 'lambda' : item.name), path };
   const before = machine.state.mark;
   let comesBack = true;
-  runBody(machine, frame, new Scope(callable.scope), item.body ?? [], () => {
-    // What an entry gets is not known: a handler's arguments come from a library.
-    for (const parameter of item.parameters) {
-      const type = machine.types.named(parameter.type.name);
-      const value = unknownOf(parameter.type.pointers > 0 ? undefined : type, 'it comes from a library');
-      machine.scope.define(parameter.name, [newCell(value)]);
-    }
-  }, (flow) => {
-    comesBack = (flow & Flow.next) !== 0 || frame.returns.length > 0;
-  });
+  runBody(
+    machine,
+    frame,
+    new Scope(callable.scope),
+    item.body ?? [],
+    () => {
+      // What an entry gets is not known: a handler's arguments come from a library.
+      for (const parameter of item.parameters) {
+        const type = machine.types.named(parameter.type.name);
+        const value = unknownOf(parameter.type.pointers > 0 ? undefined : type, 'it comes from a library');
+        machine.scope.define(parameter.name, [newCell(value)]);
+      }
+    },
+    (flow) => {
+      comesBack = (flow & Flow.next) !== 0 || frame.returns.length > 0;
+    },
+  );
   if (!comesBack) machine.state.undo(before);
   return comesBack;
 }
@@ -168,7 +185,10 @@ function runLoose(machine: Machine, item: Item): void {
     const [first] = item.variable.arguments ?? [];
     if (first?.kind !== 'name' || isTypeName(machine, first.name, machine.site)) return;
     const { prefix } = machine.site;
-    machine.globals.set(prefix + item.variable.name, makeVariable(machine, item.variable, machine.site, 'global', true));
+    machine.globals.set(
+      prefix + item.variable.name,
+      makeVariable(machine, item.variable, machine.site, 'global', true),
+    );
     return;
   }
   const { certain } = machine;
@@ -187,11 +207,11 @@ function runEnum(machine: Machine, start: Extract<Start, { kind: 'enum' }>): voi
         : evaluate(machine, entry_.value);
     if (value.kind !== 'known') value = unknown('the entry is not known', spanAt(site, entry_.place));
     const definition = { name: entry_.name, kind: 'entry' as const, span: spanAt(site, entry_.place) };
-    const bare = value.kind === 'known' ? { ...value, origins: entry_.value === undefined ? [] : value.origins } : value;
+    const bare =
+      value.kind === 'known' ? { ...value, origins: entry_.value === undefined ? [] : value.origins } : value;
     const named = bare.kind === 'known' ? readThrough(bare, definition) : bare;
     const cells = [newCell(named)];
     if (item.name !== '') machine.globals.set(`${site.prefix}${owner}${item.name}::${entry_.name}`, cells);
     if (!item.scoped) machine.globals.set(site.prefix + owner + entry_.name, cells);
   }
 }
-

@@ -1,10 +1,10 @@
 /** `sizeof`, as far as a sketch uses it: of arrays, their entries, numbers and number types. */
 import type { Expression } from '../form/ast';
 import { cellsOf } from './arrays';
+import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { spanAt } from './model';
 import { basesOf } from './places';
-import { evaluate } from './expressions';
 import { bytesOf, resolveType } from './types';
 import { type ArrayValue, known, unknown, type Value } from './value';
 

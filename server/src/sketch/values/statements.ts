@@ -71,7 +71,11 @@ function runOne(machine: Machine, item: Item): number {
     case 'break':
       return leaveTo(machine, machine.frame?.breakables.at(-1), Flow.break);
     case 'continue':
-      return leaveTo(machine, machine.frame?.breakables.findLast((one) => one.continues), Flow.continue);
+      return leaveTo(
+        machine,
+        machine.frame?.breakables.findLast((one) => one.continues),
+        Flow.continue,
+      );
     case 'conditional': {
       const chosen = machine.program.branchOf(item, machine.site);
       if (chosen !== undefined) return runItems(machine, item.branches[chosen]?.items ?? []);
@@ -90,7 +94,11 @@ function runOne(machine: Machine, item: Item): number {
   }
 }
 
-function enumCells(machine: Machine, entry: Extract<Item, { kind: 'enum' }>['entries'][number], index: number) {
+function enumCells(
+  machine: Machine,
+  entry: Extract<Item, { kind: 'enum' }>['entries'][number],
+  index: number,
+) {
   const type = { name: 'int', constant: true, pointers: 0, reference: false, sizes: [] };
   const value: Expression = entry.value ?? { kind: 'number', value: index, type: 'int', ...entry.place };
   const flags = { isStatic: false, isExtern: false, isVolatile: false };
@@ -163,7 +171,11 @@ function runSwitch(machine: Machine, test: Expression, cases: readonly Case[]): 
   const [only] = starts;
   let flow: number;
   if (starts.length === 1 && only !== undefined) flow = runFrom(machine, cases, only);
-  else flow = fork(machine, starts.map((start) => () => runFrom(machine, cases, start)));
+  else
+    flow = fork(
+      machine,
+      starts.map((start) => () => runFrom(machine, cases, start)),
+    );
   machine.scope = scope;
   machine.certain = certain && (flow & ~Flow.next) === 0;
   return flow;
@@ -180,7 +192,11 @@ function startsOf(machine: Machine, value: Value, cases: readonly Case[]): numbe
       other = index;
       continue;
     }
-    const constant = single(value.kind === 'known' ? convert(evaluate(machine, one.value), value.type) : evaluate(machine, one.value));
+    const constant = single(
+      value.kind === 'known'
+        ? convert(evaluate(machine, one.value), value.type)
+        : evaluate(machine, one.value),
+    );
     if (whole === undefined || constant === undefined) starts.push(index);
     else if (whole.delete(constant)) starts.push(index);
     if (whole !== undefined && whole.size === 0) {

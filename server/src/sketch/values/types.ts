@@ -45,8 +45,9 @@ export function isTypeName(machine: Machine, name: string, site: Site): boolean 
     types.named(name) !== undefined ||
     findClass(machine, name, site) !== undefined ||
     machine.classFacts.has(name) ||
-    inNamespaces(name, site.prefix, (one) => (program.aliases.has(one) || program.enums.has(one) ? true : undefined)) ===
-      true
+    inNamespaces(name, site.prefix, (one) =>
+      program.aliases.has(one) || program.enums.has(one) ? true : undefined,
+    ) === true
   );
 }
 
@@ -63,7 +64,10 @@ export function resolveType(machine: Machine, type: TypeName, site: Site): Resol
     const list = at.arguments === undefined ? {} : { arguments: at.arguments };
     if (model !== undefined) return { model, auto: false, pointers, ...list };
     const { program } = machine;
-    if (inNamespaces(name, place.prefix, (one) => (program.enums.has(one) ? true : undefined)) || isInnerEnum(machine, name)) {
+    if (
+      inNamespaces(name, place.prefix, (one) => (program.enums.has(one) ? true : undefined)) ||
+      isInnerEnum(machine, name)
+    ) {
       return { number: machine.types.int, auto: false, pointers };
     }
     const alias = inNamespaces(name, place.prefix, (one) => program.aliases.get(one));

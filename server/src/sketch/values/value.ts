@@ -163,7 +163,8 @@ export function knownSet(
   direct = 0,
 ): Known | Unknown {
   const sorted = [...new Set(values)].sort((a, b) => a - b);
-  if (sorted.length > maximumValues) return unknown(`it takes more than ${maximumValues} values`, undefined, type);
+  if (sorted.length > maximumValues)
+    return unknown(`it takes more than ${maximumValues} values`, undefined, type);
   return { kind: 'known', values: sorted, type, origins, direct };
 }
 
@@ -228,7 +229,9 @@ export function same(a: Value, b: Value): boolean {
     );
   }
   if (a.kind === 'function' && b.kind === 'function') {
-    return a.options.length === b.options.length && a.options.every((one, i) => one.item === b.options[i]?.item);
+    return (
+      a.options.length === b.options.length && a.options.every((one, i) => one.item === b.options[i]?.item)
+    );
   }
   return false;
 }

@@ -1,0 +1,37 @@
+/** Helpers of the sketch tests: one line of words for each use, so that a test reads as a table. */
+import type { Amount, PinUse, SketchFacts } from '../../../server/src/base/pin-use';
+import { createSketchParser, readSketch, type SketchParser } from '../../../server/src/sketch';
+import { libraries, platform } from './platform';
+
+let native: Promise<SketchParser> | undefined;
+
+export function parser(): Promise<SketchParser> {
+  native ??= createSketchParser({ engine: 'native' });
+  return native;
+}
+
+/** Facts of a sketch of one file, or of several by name. */
+export async function read(sketch: string | Readonly<Record<string, string>>): Promise<SketchFacts> {
+  const files = typeof sketch === 'string' ? { 'sketch.ino': sketch } : sketch;
+  const engine = await parser();
+  const parsed = Object.entries(files).map(([file, text]) => engine.parse(file, text));
+  const facts = readSketch(parsed, platform, libraries);
+  for (const one of parsed) one.dispose();
+  return facts;
+}
+
+export function amount(value: Amount): string {
+  return value.kind === 'known' ? value.values.join(',') : `? ${value.reason}`;
+}
+
+/** `setup pinMode 7 = 1 output`, with ` perhaps` where not every run gets there. */
+export function words(use: PinUse): string {
+  const path = use.path.map((step) => `${step.function} `).join('');
+  const value = use.value === undefined ? '' : ` = ${amount(use.value)}`;
+  const modes = use.modes === undefined ? '' : ` ${use.modes.join('/')}`;
+  return `${use.phase} ${path}${use.call} ${amount(use.pins)}${value}${modes}${use.certain ? '' : ' perhaps'}`;
+}
+
+export async function table(sketch: string | Readonly<Record<string, string>>): Promise<string[]> {
+  return (await read(sketch)).uses.map(words);
+}

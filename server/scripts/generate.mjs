@@ -1,5 +1,5 @@
 // Writes the pages of the rules, their index, the table in README.md and the list of rule ids. The texts come from
-// pages.ts; a law test makes the same texts in memory and compares.
+// test/fixture/pages.ts; a law test makes the same texts in memory and compares.
 import { readFile, rm } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -11,7 +11,7 @@ const bundle = join(root, 'server/dist/pages.mjs');
 
 await build({
   absWorkingDir: root,
-  entryPoints: ['server/scripts/pages.ts'],
+  entryPoints: ['test/fixture/pages.ts'],
   outfile: bundle,
   bundle: true,
   platform: 'node',

@@ -2,10 +2,10 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { makePages, renewReadme } from '../../server/scripts/pages';
 import { makeSchemaSources } from '../../server/scripts/schema-sources.mjs';
 import { rules } from '../../server/src/rules/generated/registry';
 import { root } from '../fixture/bench';
+import { makePages, renewReadme } from '../fixture/pages';
 
 const command = 'npm run generate';
 

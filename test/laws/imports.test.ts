@@ -47,7 +47,9 @@ function filesBelow(folder: string): string[] {
 
 function importsOf(file: string): string[] {
   const text = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  const statements = text.matchAll(/^(?:import|export)\b(?:[^'"`;]*?\bfrom)?\s*'([^']+)'|\bimport\(\s*'([^']+)'/gm);
+  const statements = text.matchAll(
+    /^(?:import|export)\b(?:[^'"`;]*?\bfrom)?\s*'([^']+)'|\bimport\(\s*'([^']+)'/gm,
+  );
   return [...statements].map((match) => match[1] ?? match[2] ?? '');
 }
 

@@ -10,7 +10,10 @@ let build: Build;
 beforeAll(async () => {
   const bench = await openTestBench();
   const text = readFileSync(join(root, 'hardware-schemas/examples/harbour-model/hardware.jsonc'), 'utf8');
-  const snapshot = bench.analyse({ 'hardware.jsonc': text, 'harbour-model.ino': 'void setup() {}\nvoid loop() {}\n' });
+  const snapshot = bench.analyse({
+    'hardware.jsonc': text,
+    'harbour-model.ino': 'void setup() {}\nvoid loop() {}\n',
+  });
   if (!snapshot.build) throw new Error('the harbour model has no build');
   build = snapshot.build;
 });
@@ -46,7 +49,9 @@ it('has a row for every wire, grounds first, and warns where the way round matte
   const rows = listHookup(build);
   expect(rows).toHaveLength(build.wires.length);
   expect(rows[0]?.from).toMatch(/^GND, /);
-  expect(rows.find((row) => row.to === 'beacon.cathode' || row.from === 'beacon.cathode')?.watch).toContain('flat');
+  expect(rows.find((row) => row.to === 'beacon.cathode' || row.from === 'beacon.cathode')?.watch).toContain(
+    'flat',
+  );
 });
 
 it('keeps names from becoming markup', () => {

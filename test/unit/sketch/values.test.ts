@@ -33,8 +33,16 @@ describe('names and numbers', () => {
     { about: 'a name of the board', text: inSetup('', 'pinMode(LED_BUILTIN, OUTPUT);'), uses: out(13) },
     { about: 'an analogue name', text: inSetup('', 'pinMode(A2, OUTPUT);'), uses: out(16) },
     { about: 'a macro', text: inSetup('#define LED 9', 'pinMode(LED, OUTPUT);'), uses: out(9) },
-    { about: 'a macro in brackets', text: inSetup('#define LED (A0 + 1)', 'pinMode(LED, OUTPUT);'), uses: out(15) },
-    { about: 'a macro of a macro', text: inSetup('#define A_ 4\n#define B_ A_', 'pinMode(B_, OUTPUT);'), uses: out(4) },
+    {
+      about: 'a macro in brackets',
+      text: inSetup('#define LED (A0 + 1)', 'pinMode(LED, OUTPUT);'),
+      uses: out(15),
+    },
+    {
+      about: 'a macro of a macro',
+      text: inSetup('#define A_ 4\n#define B_ A_', 'pinMode(B_, OUTPUT);'),
+      uses: out(4),
+    },
     {
       about: 'a macro that is given another meaning: each use sees the one in front of it',
       text: '#define P 3\nvoid first() { pinMode(P, OUTPUT); }\n#undef P\n#define P 4\nvoid setup() { first(); pinMode(P, OUTPUT); }',
@@ -42,33 +50,99 @@ describe('names and numbers', () => {
     },
     { about: 'const', text: inSetup('const int led = 6;', 'pinMode(led, OUTPUT);'), uses: out(6) },
     { about: 'constexpr', text: inSetup('constexpr uint8_t led{6};', 'pinMode(led, OUTPUT);'), uses: out(6) },
-    { about: 'static const', text: inSetup('static const byte led = 6;', 'pinMode(led, OUTPUT);'), uses: out(6) },
-    { about: 'a plain global', text: inSetup('int led = 6;', 'pinMode(led, OUTPUT);'), uses: out(6) },
-    { about: 'a global in round brackets', text: inSetup('int led(6);', 'pinMode(led, OUTPUT);'), uses: out(6) },
-    { about: 'several in one line', text: inSetup('int a = 2, b = a + 3;', 'pinMode(b, OUTPUT);'), uses: out(5) },
-    { about: 'an enumeration', text: inSetup('enum { one = 4, two, three };', 'pinMode(three, OUTPUT);'), uses: out(6) },
-    { about: 'a scoped enumeration', text: inSetup('enum class Pin : byte { a = 4, b };', 'pinMode((int)Pin::b, OUTPUT);'), uses: out(5) },
-    { about: 'static_cast', text: inSetup('enum class Pin { a = 4 };', 'pinMode(static_cast<uint8_t>(Pin::a), OUTPUT);'), uses: out(4) },
-    { about: 'a namespace', text: inSetup('namespace pins { const int led = 3; }', 'pinMode(pins::led, OUTPUT);'), uses: out(3) },
-    { about: 'a local', text: inSetup('', 'const int led = 3; pinMode(led, OUTPUT);'), uses: out(3) },
-    { about: 'a local hides a global', text: inSetup('int led = 9;', 'int led = 3; pinMode(led, OUTPUT);'), uses: out(3) },
-    { about: 'a block ends', text: inSetup('int led = 9;', '{ int led = 3; } pinMode(led, OUTPUT);'), uses: out(9) },
-    { about: 'a global that setup() changes', text: inSetup('int led = 9;', 'led = 3; pinMode(led, OUTPUT);'), uses: out(3) },
-    { about: 'a struct', text: inSetup('struct { int lamp = 4; byte horn = 5; } pins;', 'pinMode(pins.horn, OUTPUT);'), uses: out(5) },
     {
-      about: 'designated fields',
-      text: inSetup('struct Pins { int lamp; int horn; };\nPins pins = { .lamp = 4, .horn = 5 };', 'pinMode(pins.horn, OUTPUT);'),
+      about: 'static const',
+      text: inSetup('static const byte led = 6;', 'pinMode(led, OUTPUT);'),
+      uses: out(6),
+    },
+    { about: 'a plain global', text: inSetup('int led = 6;', 'pinMode(led, OUTPUT);'), uses: out(6) },
+    {
+      about: 'a global in round brackets',
+      text: inSetup('int led(6);', 'pinMode(led, OUTPUT);'),
+      uses: out(6),
+    },
+    {
+      about: 'several in one line',
+      text: inSetup('int a = 2, b = a + 3;', 'pinMode(b, OUTPUT);'),
       uses: out(5),
     },
-    { about: 'a name nobody declares', text: inSetup('', 'pinMode(lamp, OUTPUT);'), uses: out('? `lamp` is not defined in the sketch') },
-    { about: 'a function-like macro', text: inSetup('#define ON(p) digitalWrite((p), HIGH)', 'ON(5);'), uses: ['setup digitalWrite 5 = 1'] },
+    {
+      about: 'an enumeration',
+      text: inSetup('enum { one = 4, two, three };', 'pinMode(three, OUTPUT);'),
+      uses: out(6),
+    },
+    {
+      about: 'a scoped enumeration',
+      text: inSetup('enum class Pin : byte { a = 4, b };', 'pinMode((int)Pin::b, OUTPUT);'),
+      uses: out(5),
+    },
+    {
+      about: 'static_cast',
+      text: inSetup('enum class Pin { a = 4 };', 'pinMode(static_cast<uint8_t>(Pin::a), OUTPUT);'),
+      uses: out(4),
+    },
+    {
+      about: 'a namespace',
+      text: inSetup('namespace pins { const int led = 3; }', 'pinMode(pins::led, OUTPUT);'),
+      uses: out(3),
+    },
+    { about: 'a local', text: inSetup('', 'const int led = 3; pinMode(led, OUTPUT);'), uses: out(3) },
+    {
+      about: 'a local hides a global',
+      text: inSetup('int led = 9;', 'int led = 3; pinMode(led, OUTPUT);'),
+      uses: out(3),
+    },
+    {
+      about: 'a block ends',
+      text: inSetup('int led = 9;', '{ int led = 3; } pinMode(led, OUTPUT);'),
+      uses: out(9),
+    },
+    {
+      about: 'a global that setup() changes',
+      text: inSetup('int led = 9;', 'led = 3; pinMode(led, OUTPUT);'),
+      uses: out(3),
+    },
+    {
+      about: 'a struct',
+      text: inSetup('struct { int lamp = 4; byte horn = 5; } pins;', 'pinMode(pins.horn, OUTPUT);'),
+      uses: out(5),
+    },
+    {
+      about: 'designated fields',
+      text: inSetup(
+        'struct Pins { int lamp; int horn; };\nPins pins = { .lamp = 4, .horn = 5 };',
+        'pinMode(pins.horn, OUTPUT);',
+      ),
+      uses: out(5),
+    },
+    {
+      about: 'a name nobody declares',
+      text: inSetup('', 'pinMode(lamp, OUTPUT);'),
+      uses: out('? `lamp` is not defined in the sketch'),
+    },
+    {
+      about: 'a function-like macro',
+      text: inSetup('#define ON(p) digitalWrite((p), HIGH)', 'ON(5);'),
+      uses: ['setup digitalWrite 5 = 1'],
+    },
     {
       about: 'a macro of several statements',
-      text: inSetup('#define BLINK(p) do { digitalWrite(p, HIGH); delay(9); digitalWrite(p, LOW); } while (0)', 'BLINK(5);'),
+      text: inSetup(
+        '#define BLINK(p) do { digitalWrite(p, HIGH); delay(9); digitalWrite(p, LOW); } while (0)',
+        'BLINK(5);',
+      ),
       uses: ['setup digitalWrite 5 = 1', 'setup digitalWrite 5 = 0'],
     },
-    { about: 'a macro for a call', text: inSetup('#define LAMP_ON digitalWrite(8, HIGH)', 'LAMP_ON;'), uses: ['setup digitalWrite 8 = 1'] },
-    { about: 'a macro for a function', text: inSetup('#define put digitalWrite', 'put(8, HIGH);'), uses: ['setup digitalWrite 8 = 1'] },
+    {
+      about: 'a macro for a call',
+      text: inSetup('#define LAMP_ON digitalWrite(8, HIGH)', 'LAMP_ON;'),
+      uses: ['setup digitalWrite 8 = 1'],
+    },
+    {
+      about: 'a macro for a function',
+      text: inSetup('#define put digitalWrite', 'put(8, HIGH);'),
+      uses: ['setup digitalWrite 8 = 1'],
+    },
   ]);
 });
 
@@ -110,7 +184,9 @@ describe('arithmetic', () => {
     });
   }
   it('a byte wraps', async () => {
-    expect(await table(inSetup('byte b = 250;', 'b += 10; pinMode(b, OUTPUT);'))).toEqual(['setup pinMode 4 = 1 output']);
+    expect(await table(inSetup('byte b = 250;', 'b += 10; pinMode(b, OUTPUT);'))).toEqual([
+      'setup pinMode 4 = 1 output',
+    ]);
   });
   it('a remainder of an unknown has few values, a mask too', async () => {
     const text = inSetup('', 'pinMode(analogRead(A0) % 2 + 4, OUTPUT); pinMode(analogRead(A0) & 3, OUTPUT);');
@@ -122,7 +198,10 @@ describe('arithmetic', () => {
     ]);
   });
   it('what is read from outside is said to be', async () => {
-    const text = inSetup('', 'pinMode(analogRead(A0), OUTPUT); pinMode(Serial.read(), OUTPUT); pinMode(millis(), OUTPUT);');
+    const text = inSetup(
+      '',
+      'pinMode(analogRead(A0), OUTPUT); pinMode(Serial.read(), OUTPUT); pinMode(millis(), OUTPUT);',
+    );
     expect(await table(text)).toEqual([
       'setup analogRead 14',
       'setup pinMode ? it is read from an analog input = 1 output',
@@ -136,7 +215,10 @@ describe('arrays and loops', () => {
   check([
     {
       about: 'a loop over an array by sizeof',
-      text: inSetup('const int pins[] = {3, 5, 6};', 'for (unsigned i = 0; i < sizeof(pins) / sizeof(pins[0]); i++) pinMode(pins[i], OUTPUT);'),
+      text: inSetup(
+        'const int pins[] = {3, 5, 6};',
+        'for (unsigned i = 0; i < sizeof(pins) / sizeof(pins[0]); i++) pinMode(pins[i], OUTPUT);',
+      ),
       uses: ['setup pinMode 3,5,6 = 1 output'],
     },
     {
@@ -156,22 +238,34 @@ describe('arrays and loops', () => {
     },
     {
       about: 'while and do',
-      text: inSetup('', 'int i = 0; while (i < 2) { pinMode(i + 4, OUTPUT); i++; } do { digitalWrite(i, LOW); i--; } while (i > 0);'),
+      text: inSetup(
+        '',
+        'int i = 0; while (i < 2) { pinMode(i + 4, OUTPUT); i++; } do { digitalWrite(i, LOW); i--; } while (i > 0);',
+      ),
       uses: ['setup pinMode 4,5 = 1 output', 'setup digitalWrite 1,2 = 0'],
     },
     {
       about: 'two dimensions',
-      text: inSetup('const byte grid[2][3] = {{2, 3, 4}, {5, 6, 7}};', 'for (int r = 0; r < 2; r++) for (int c = 0; c < 3; c++) if (c != 1) pinMode(grid[r][c], OUTPUT);'),
+      text: inSetup(
+        'const byte grid[2][3] = {{2, 3, 4}, {5, 6, 7}};',
+        'for (int r = 0; r < 2; r++) for (int c = 0; c < 3; c++) if (c != 1) pinMode(grid[r][c], OUTPUT);',
+      ),
       uses: ['setup pinMode 2,4,5,7 = 1 output'],
     },
     {
       about: 'an array of structs',
-      text: inSetup('struct Lamp { int pin; bool on; };\nLamp lamps[] = {{3, true}, {4, false}};', 'for (auto &lamp : lamps) { pinMode(lamp.pin, OUTPUT); digitalWrite(lamp.pin, lamp.on); }'),
+      text: inSetup(
+        'struct Lamp { int pin; bool on; };\nLamp lamps[] = {{3, true}, {4, false}};',
+        'for (auto &lamp : lamps) { pinMode(lamp.pin, OUTPUT); digitalWrite(lamp.pin, lamp.on); }',
+      ),
       uses: ['setup pinMode 3,4 = 1 output', 'setup digitalWrite 3,4 = 0,1'],
     },
     {
       about: 'break and continue',
-      text: inSetup('', 'for (int i = 2; i < 9; i++) { if (i == 3) continue; if (i == 6) break; pinMode(i, OUTPUT); }'),
+      text: inSetup(
+        '',
+        'for (int i = 2; i < 9; i++) { if (i == 3) continue; if (i == 6) break; pinMode(i, OUTPUT); }',
+      ),
       uses: ['setup pinMode 2,4,5 = 1 output'],
     },
     {
@@ -181,7 +275,10 @@ describe('arrays and loops', () => {
     },
     {
       about: 'an entry that is assigned',
-      text: inSetup('int pins[3];', 'pins[0] = 4; pins[1] = 5; pins[2] = pins[0] + 4; for (int p : pins) pinMode(p, OUTPUT);'),
+      text: inSetup(
+        'int pins[3];',
+        'pins[0] = 4; pins[1] = 5; pins[2] = pins[0] + 4; for (int p : pins) pinMode(p, OUTPUT);',
+      ),
       uses: ['setup pinMode 4,5,8 = 1 output'],
     },
     {
@@ -191,22 +288,34 @@ describe('arrays and loops', () => {
     },
     {
       about: 'an array as an argument',
-      text: inSetup('const byte row[] = {3, 5};\nvoid all(const byte *pins, int n) { for (int i = 0; i < n; i++) pinMode(pins[i], OUTPUT); }', 'all(row, 2);'),
+      text: inSetup(
+        'const byte row[] = {3, 5};\nvoid all(const byte *pins, int n) { for (int i = 0; i < n; i++) pinMode(pins[i], OUTPUT); }',
+        'all(row, 2);',
+      ),
       uses: ['setup all pinMode 3,5 = 1 output'],
     },
     {
       about: 'a pointer that moves',
-      text: inSetup('const byte row[] = {3, 5, 7};', 'for (const byte *p = row; *p != 7; p++) pinMode(*p, OUTPUT);'),
+      text: inSetup(
+        'const byte row[] = {3, 5, 7};',
+        'for (const byte *p = row; *p != 7; p++) pinMode(*p, OUTPUT);',
+      ),
       uses: ['setup pinMode 3,5 = 1 output'],
     },
     {
       about: 'a table in flash',
-      text: inSetup('const byte row[] PROGMEM = {3, 5};', 'for (int i = 0; i < 2; i++) pinMode(pgm_read_byte(&row[i]), OUTPUT);'),
+      text: inSetup(
+        'const byte row[] PROGMEM = {3, 5};',
+        'for (int i = 0; i < 2; i++) pinMode(pgm_read_byte(&row[i]), OUTPUT);',
+      ),
       uses: ['setup pinMode 3,5 = 1 output'],
     },
     {
       about: 'a list in a macro',
-      text: inSetup('#define ROW {3, 5}\nint row[] = ROW;', 'for (int i = 0; i < 2; i++) pinMode(row[i], OUTPUT);'),
+      text: inSetup(
+        '#define ROW {3, 5}\nint row[] = ROW;',
+        'for (int i = 0; i < 2; i++) pinMode(row[i], OUTPUT);',
+      ),
       uses: ['setup pinMode 3,5 = 1 output'],
     },
     {
@@ -221,12 +330,23 @@ describe('branches', () => {
   check([
     {
       about: 'an undecided branch is perhaps',
-      text: inLoop('', 'if (digitalRead(2)) digitalWrite(3, HIGH); else digitalWrite(4, HIGH); digitalWrite(5, HIGH);'),
-      uses: ['loop digitalRead 2', 'loop digitalWrite 3 = 1 perhaps', 'loop digitalWrite 4 = 1 perhaps', 'loop digitalWrite 5 = 1'],
+      text: inLoop(
+        '',
+        'if (digitalRead(2)) digitalWrite(3, HIGH); else digitalWrite(4, HIGH); digitalWrite(5, HIGH);',
+      ),
+      uses: [
+        'loop digitalRead 2',
+        'loop digitalWrite 3 = 1 perhaps',
+        'loop digitalWrite 4 = 1 perhaps',
+        'loop digitalWrite 5 = 1',
+      ],
     },
     {
       about: 'a decided branch is not',
-      text: inLoop('const bool fitted = true;', 'if (fitted) digitalWrite(3, HIGH); else digitalWrite(4, HIGH);'),
+      text: inLoop(
+        'const bool fitted = true;',
+        'if (fitted) digitalWrite(3, HIGH); else digitalWrite(4, HIGH);',
+      ),
       uses: ['loop digitalWrite 3 = 1'],
     },
     {
@@ -241,7 +361,10 @@ describe('branches', () => {
     },
     {
       about: 'but not what follows the call',
-      text: inLoop('void f() { if (digitalRead(2)) return; digitalWrite(3, HIGH); }', 'f(); digitalWrite(4, HIGH);'),
+      text: inLoop(
+        'void f() { if (digitalRead(2)) return; digitalWrite(3, HIGH); }',
+        'f(); digitalWrite(4, HIGH);',
+      ),
       uses: ['loop f digitalRead 2', 'loop f digitalWrite 3 = 1 perhaps', 'loop digitalWrite 4 = 1'],
     },
     {
@@ -256,17 +379,26 @@ describe('branches', () => {
     },
     {
       about: 'a switch that is known, with a case that falls through',
-      text: inLoop('int mode = 1;', 'switch (mode) { case 0: digitalWrite(3, 1); break; case 1: digitalWrite(4, 1); case 2: digitalWrite(5, 1); break; default: digitalWrite(6, 1); }'),
+      text: inLoop(
+        'int mode = 1;',
+        'switch (mode) { case 0: digitalWrite(3, 1); break; case 1: digitalWrite(4, 1); case 2: digitalWrite(5, 1); break; default: digitalWrite(6, 1); }',
+      ),
       uses: ['loop digitalWrite 4 = 1', 'loop digitalWrite 5 = 1'],
     },
     {
       about: 'a switch that is not',
-      text: inLoop('', 'int p = 0; switch (analogRead(A0)) { case 0: p = 3; break; case 1: p = 4; break; default: return; } digitalWrite(p, 1);'),
+      text: inLoop(
+        '',
+        'int p = 0; switch (analogRead(A0)) { case 0: p = 3; break; case 1: p = 4; break; default: return; } digitalWrite(p, 1);',
+      ),
       uses: ['loop analogRead 14', 'loop digitalWrite 3,4 = 1 perhaps'],
     },
     {
       about: 'a condition that is never met',
-      text: inLoop('', 'if (0) digitalWrite(3, 1); while (false) digitalWrite(4, 1); for (;;) { digitalWrite(5, 1); if (digitalRead(2)) break; } digitalWrite(6, 1);'),
+      text: inLoop(
+        '',
+        'if (0) digitalWrite(3, 1); while (false) digitalWrite(4, 1); for (;;) { digitalWrite(5, 1); if (digitalRead(2)) break; } digitalWrite(6, 1);',
+      ),
       uses: ['loop digitalWrite 5 = 1', 'loop digitalRead 2', 'loop digitalWrite 6 = 1'],
     },
     {
@@ -281,12 +413,18 @@ describe('branches', () => {
     },
     {
       about: 'conditional compilation',
-      text: inLoop('#define FITTED 1\n#if FITTED && defined(__AVR__)\n#define P 3\n#else\n#define P 4\n#endif', '#ifdef MISSING\ndigitalWrite(9, 1);\n#elif FITTED == 1\ndigitalWrite(P, 1);\n#else\ndigitalWrite(8, 1);\n#endif'),
+      text: inLoop(
+        '#define FITTED 1\n#if FITTED && defined(__AVR__)\n#define P 3\n#else\n#define P 4\n#endif',
+        '#ifdef MISSING\ndigitalWrite(9, 1);\n#elif FITTED == 1\ndigitalWrite(P, 1);\n#else\ndigitalWrite(8, 1);\n#endif',
+      ),
       uses: ['loop digitalWrite 3 = 1'],
     },
     {
       about: 'conditional compilation that cannot be decided: both',
-      text: inLoop('#if __has_include(<x.h>)\n#define P 3\n#else\n#define P 4\n#endif', 'digitalWrite(P, 1);'),
+      text: inLoop(
+        '#if __has_include(<x.h>)\n#define P 3\n#else\n#define P 4\n#endif',
+        'digitalWrite(P, 1);',
+      ),
       uses: ['loop digitalWrite 3,4 = 1 perhaps'],
     },
   ]);
@@ -326,7 +464,10 @@ describe('functions', () => {
   check([
     {
       about: 'each call site is a path of its own',
-      text: inSetup('void lamp(int pin, int level = HIGH) { digitalWrite(pin, level); }', 'lamp(3); lamp(4, LOW);'),
+      text: inSetup(
+        'void lamp(int pin, int level = HIGH) { digitalWrite(pin, level); }',
+        'lamp(3); lamp(4, LOW);',
+      ),
       uses: ['setup lamp digitalWrite 3 = 1', 'setup lamp digitalWrite 4 = 0'],
     },
     {
@@ -336,7 +477,10 @@ describe('functions', () => {
     },
     {
       about: 'a default in the prototype',
-      text: inSetup('void lamp(int pin, int level = LOW);\nvoid lamp(int pin, int level) { digitalWrite(pin, level); }', 'lamp(3);'),
+      text: inSetup(
+        'void lamp(int pin, int level = LOW);\nvoid lamp(int pin, int level) { digitalWrite(pin, level); }',
+        'lamp(3);',
+      ),
       uses: ['setup lamp digitalWrite 3 = 0'],
     },
     {
@@ -351,7 +495,10 @@ describe('functions', () => {
     },
     {
       about: 'overloads by the number of arguments',
-      text: inSetup('void f(int a) { digitalWrite(a, 0); }\nvoid f(int a, int b) { digitalWrite(b, 1); }', 'f(3); f(3, 4);'),
+      text: inSetup(
+        'void f(int a) { digitalWrite(a, 0); }\nvoid f(int a, int b) { digitalWrite(b, 1); }',
+        'f(3); f(3, 4);',
+      ),
       uses: ['setup f digitalWrite 3 = 0', 'setup f digitalWrite 4 = 1'],
     },
     {
@@ -361,8 +508,15 @@ describe('functions', () => {
     },
     {
       about: 'recursion that ends',
-      text: inSetup('void down(int pin) { if (pin < 3) return; digitalWrite(pin, HIGH); down(pin - 1); }', 'down(5);'),
-      uses: ['setup down digitalWrite 5 = 1', 'setup down down digitalWrite 4 = 1', 'setup down down down digitalWrite 3 = 1'],
+      text: inSetup(
+        'void down(int pin) { if (pin < 3) return; digitalWrite(pin, HIGH); down(pin - 1); }',
+        'down(5);',
+      ),
+      uses: [
+        'setup down digitalWrite 5 = 1',
+        'setup down down digitalWrite 4 = 1',
+        'setup down down down digitalWrite 3 = 1',
+      ],
     },
     {
       about: 'a lambda',
@@ -376,7 +530,10 @@ describe('functions', () => {
     },
     {
       about: 'a table of functions',
-      text: inSetup('void a() { digitalWrite(4, HIGH); }\nvoid b() { digitalWrite(5, HIGH); }\nvoid (*acts[])() = {a, b};', 'for (int i = 0; i < 2; i++) acts[i]();'),
+      text: inSetup(
+        'void a() { digitalWrite(4, HIGH); }\nvoid b() { digitalWrite(5, HIGH); }\nvoid (*acts[])() = {a, b};',
+        'for (int i = 0; i < 2; i++) acts[i]();',
+      ),
       uses: ['setup a digitalWrite 4 = 1', 'setup b digitalWrite 5 = 1'],
     },
     {
@@ -392,7 +549,11 @@ describe('interrupts', () => {
     {
       about: 'a handler runs in its own phase, and what it sets is open to loop()',
       text: 'volatile bool pressed = false;\nvoid onPress() { pressed = true; digitalWrite(5, HIGH); }\nvoid setup() { attachInterrupt(digitalPinToInterrupt(2), onPress, FALLING); }\nvoid loop() { if (pressed) { digitalWrite(4, HIGH); pressed = false; } }',
-      uses: ['setup attachInterrupt 2 = 2', 'loop digitalWrite 4 = 1 perhaps', 'interrupt digitalWrite 5 = 1 perhaps'],
+      uses: [
+        'setup attachInterrupt 2 = 2',
+        'loop digitalWrite 4 = 1 perhaps',
+        'interrupt digitalWrite 5 = 1 perhaps',
+      ],
     },
     {
       about: 'a raw line number',
@@ -429,7 +590,10 @@ describe('objects', () => {
     { about: 'a servo', text: inSetup('Servo gate;', 'gate.attach(9);'), uses: ['setup Servo.attach 9'] },
     {
       about: 'an array of servos',
-      text: inSetup('Servo gates[2];\nconst int pins[] = {9, 10};', 'for (int i = 0; i < 2; i++) gates[i].attach(pins[i]);'),
+      text: inSetup(
+        'Servo gates[2];\nconst int pins[] = {9, 10};',
+        'for (int i = 0; i < 2; i++) gates[i].attach(pins[i]);',
+      ),
       uses: ['setup Servo.attach 9,10'],
     },
     {
@@ -439,7 +603,10 @@ describe('objects', () => {
     },
     {
       about: 'an object that reads as a prototype',
-      text: inSetup(`#define PIN 4\nconst bool PULL = true;\n${probe}Probe left(PIN, PULL);`, 'left.begin();'),
+      text: inSetup(
+        `#define PIN 4\nconst bool PULL = true;\n${probe}Probe left(PIN, PULL);`,
+        'left.begin();',
+      ),
       uses: ['setup Probe::begin pinMode 4 = 2 input-pullup'],
     },
     {
@@ -449,13 +616,27 @@ describe('objects', () => {
     },
     {
       about: 'an object behind a pointer',
-      text: inSetup(`${probe}Probe left(4);\nvoid start(Probe *one) { one->begin(); }`, 'start(&left); Probe *other = new Probe(6); other->begin();'),
-      uses: ['setup start Probe::begin pinMode 4 = 2 input-pullup', 'setup Probe::begin pinMode 6 = 2 input-pullup'],
+      text: inSetup(
+        `${probe}Probe left(4);\nvoid start(Probe *one) { one->begin(); }`,
+        'start(&left); Probe *other = new Probe(6); other->begin();',
+      ),
+      uses: [
+        'setup start Probe::begin pinMode 4 = 2 input-pullup',
+        'setup Probe::begin pinMode 6 = 2 input-pullup',
+      ],
     },
     {
       about: 'begin(pin)',
-      text: inSetup('struct Lamp { int pin; void begin(int p) { pin = p; pinMode(pin, OUTPUT); } void on() { digitalWrite(pin, HIGH); } };\nLamp a, b;', 'a.begin(3); b.begin(4); a.on(); b.on();'),
-      uses: ['setup Lamp::begin pinMode 3 = 1 output', 'setup Lamp::begin pinMode 4 = 1 output', 'setup Lamp::on digitalWrite 3 = 1', 'setup Lamp::on digitalWrite 4 = 1'],
+      text: inSetup(
+        'struct Lamp { int pin; void begin(int p) { pin = p; pinMode(pin, OUTPUT); } void on() { digitalWrite(pin, HIGH); } };\nLamp a, b;',
+        'a.begin(3); b.begin(4); a.on(); b.on();',
+      ),
+      uses: [
+        'setup Lamp::begin pinMode 3 = 1 output',
+        'setup Lamp::begin pinMode 4 = 1 output',
+        'setup Lamp::on digitalWrite 3 = 1',
+        'setup Lamp::on digitalWrite 4 = 1',
+      ],
     },
     {
       about: 'a constructor that works the pin',
@@ -464,22 +645,38 @@ describe('objects', () => {
     },
     {
       about: 'a base class and a virtual method',
-      text: inSetup('struct Base { int pin; Base(int p) : pin(p) {} virtual void go() { digitalWrite(pin, LOW); } void run() { go(); } };\nstruct Lamp : public Base { Lamp(int p) : Base(p) {} void go() override { digitalWrite(pin, HIGH); } };\nLamp a(3);\nBase b(4);', 'a.run(); b.run();'),
+      text: inSetup(
+        'struct Base { int pin; Base(int p) : pin(p) {} virtual void go() { digitalWrite(pin, LOW); } void run() { go(); } };\nstruct Lamp : public Base { Lamp(int p) : Base(p) {} void go() override { digitalWrite(pin, HIGH); } };\nLamp a(3);\nBase b(4);',
+        'a.run(); b.run();',
+      ),
       uses: ['setup Base::run Lamp::go digitalWrite 3 = 1', 'setup Base::run Base::go digitalWrite 4 = 0'],
     },
     {
       about: 'a template class',
-      text: inSetup('template <byte PIN> struct Lamp { void on() { digitalWrite(PIN, HIGH); } };\nLamp<3> a;\nLamp<4> b;', 'a.on(); b.on();'),
+      text: inSetup(
+        'template <byte PIN> struct Lamp { void on() { digitalWrite(PIN, HIGH); } };\nLamp<3> a;\nLamp<4> b;',
+        'a.on(); b.on();',
+      ),
       uses: ['setup Lamp::on digitalWrite 3 = 1', 'setup Lamp::on digitalWrite 4 = 1'],
     },
     {
       about: 'a constant of the class',
-      text: inSetup('struct Lamp { static const int PIN = 8; enum { OTHER = 9 }; void on() { digitalWrite(PIN, HIGH); digitalWrite(OTHER, LOW); } };\nLamp a;', 'a.on(); digitalWrite(Lamp::PIN, LOW);'),
-      uses: ['setup Lamp::on digitalWrite 8 = 1', 'setup Lamp::on digitalWrite 9 = 0', 'setup digitalWrite 8 = 0'],
+      text: inSetup(
+        'struct Lamp { static const int PIN = 8; enum { OTHER = 9 }; void on() { digitalWrite(PIN, HIGH); digitalWrite(OTHER, LOW); } };\nLamp a;',
+        'a.on(); digitalWrite(Lamp::PIN, LOW);',
+      ),
+      uses: [
+        'setup Lamp::on digitalWrite 8 = 1',
+        'setup Lamp::on digitalWrite 9 = 0',
+        'setup digitalWrite 8 = 0',
+      ],
     },
     {
       about: 'an object inside an object',
-      text: inSetup(`${probe}struct Desk { Probe probe; Desk(int p) : probe(p) {} void begin() { probe.begin(); } };\nDesk desk(7);`, 'desk.begin();'),
+      text: inSetup(
+        `${probe}struct Desk { Probe probe; Desk(int p) : probe(p) {} void begin() { probe.begin(); } };\nDesk desk(7);`,
+        'desk.begin();',
+      ),
       uses: ['setup Desk::begin Probe::begin pinMode 7 = 2 input-pullup'],
     },
   ]);
@@ -490,7 +687,11 @@ describe('broken text', () => {
     {
       about: 'a call without its end',
       text: 'void setup() {\n  pinMode(3, OUTPUT);\n  digitalWrite(4, \n}\nvoid loop() { digitalWrite(5, HIGH); }\n',
-      uses: ['setup pinMode 3 = 1 output', 'setup digitalWrite 4 = ? the argument is missing', 'loop digitalWrite 5 = 1'],
+      uses: [
+        'setup pinMode 3 = 1 output',
+        'setup digitalWrite 4 = ? the argument is missing',
+        'loop digitalWrite 5 = 1',
+      ],
     },
     {
       about: 'a body without its end',

@@ -18,10 +18,10 @@ const understood: readonly (readonly [string, Command])[] = [
 ];
 
 const refused: readonly (readonly [string, string])[] = [
-  ['', 'Name a command: check, explain, serve.'],
+  ['', 'Name a command: check, hookup, explain, serve.'],
   ['chek', 'There is no command "chek". Did you mean check?'],
   ['Serve --stdio', 'There is no command "Serve". Did you mean serve?'],
-  ['polish', 'There is no command "polish". Possible: check, explain, serve.'],
+  ['polish', 'There is no command "polish". Possible: check, hookup, explain, serve.'],
   ['check --fromat json', 'There is no option --fromat. Did you mean --format?'],
   ['check --verbose', 'There is no option --verbose. Possible: --format, --stdio, --help, --version.'],
   ['check -x', 'There is no option -x. Possible: --format, --stdio, --help, --version.'],
@@ -46,4 +46,10 @@ describe('arguments', () => {
   test.each(refused)('refused: %s', (line, message) => {
     expect(readArguments(split(line))).toEqual({ kind: 'wrong', message });
   });
+});
+
+test('takes one build for the hookup list', () => {
+  expect(readArguments(['hookup'])).toEqual({ kind: 'hookup', path: '.' });
+  expect(readArguments(['hookup', 'a'])).toEqual({ kind: 'hookup', path: 'a' });
+  expect(readArguments(['hookup', 'a', 'b']).kind).toBe('wrong');
 });

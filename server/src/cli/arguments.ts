@@ -5,13 +5,14 @@ import { nearest } from './nearest';
 /** What the program was asked to do. */
 export type Command =
   | { readonly kind: 'check'; readonly paths: readonly string[]; readonly format: 'text' | 'json' }
+  | { readonly kind: 'hookup'; readonly path: string }
   | { readonly kind: 'explain'; readonly rule?: string }
   | { readonly kind: 'serve' }
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
   | { readonly kind: 'wrong'; readonly message: string };
 
-const COMMANDS = ['check', 'explain', 'serve'] as const;
+const COMMANDS = ['check', 'hookup', 'explain', 'serve'] as const;
 const FORMATS = ['text', 'json'] as const;
 const OPTIONS = {
   format: { type: 'string' },
@@ -24,6 +25,7 @@ type OptionName = keyof typeof OPTIONS;
 /** The options a command takes besides `--help` and `--version`. */
 const TAKES: Readonly<Record<(typeof COMMANDS)[number], readonly OptionName[]>> = {
   check: ['format'],
+  hookup: [],
   explain: [],
   serve: ['stdio'],
 };
@@ -71,6 +73,10 @@ export function readArguments(args: readonly string[]): Command {
         paths: rest.length === 0 ? ['.'] : rest,
         format: values.format === 'json' ? 'json' : 'text',
       };
+    case 'hookup':
+      return rest.length > 1
+        ? { kind: 'wrong', message: 'The command hookup takes one build at a time.' }
+        : { kind: 'hookup', path: rest[0] ?? '.' };
     case 'explain':
       return rest.length > 1
         ? { kind: 'wrong', message: 'The command explain takes one rule at a time.' }

@@ -7,6 +7,8 @@ export const HELP = `wiretrue: keeps a firmware sketch true to the wires it runs
   wiretrue check [path ...] [--format text|json]
       Checks every sketch that has a hardware.jsonc beside it. A path is a folder (searched downwards), a source
       file of a sketch or a hardware.jsonc; without one it is the current folder.
+  wiretrue hookup [path]
+      Prints the hookup list of one build as Markdown: a row for every wire, with header positions to count along.
   wiretrue explain [rule]
       Says what a rule looks for, why, and where that comes from. Without a rule: lists all of them.
   wiretrue serve --stdio

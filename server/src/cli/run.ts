@@ -5,6 +5,7 @@ import { checkBuilds } from './check-builds';
 import { harmless } from './excerpt';
 import { explainRule, listRules } from './explain';
 import { HELP } from './help';
+import { readHookup } from './hookup';
 import { printJson } from './print-json';
 import { printText, type TextStyle } from './print-text';
 
@@ -40,6 +41,14 @@ export async function run(args: readonly string[], here: Surroundings): Promise<
     case 'serve':
       here.serve();
       return undefined;
+    case 'hookup': {
+      const hookup = readHookup(command.path, here.base, schemasFolder(here.home));
+      if (!hookup.ok) {
+        return refuse(hookup.why);
+      }
+      here.out(hookup.text);
+      return 0;
+    }
     case 'explain': {
       if (command.rule === undefined) {
         here.out(listRules());

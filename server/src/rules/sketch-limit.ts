@@ -15,9 +15,19 @@ export default defineRule<Detail>({
   needs: 'reading',
   *check(subject) {
     for (const problem of subject.facts.problems) {
-      yield { identity: `${problem.code}@${problem.span.start}`, span: problem.span, detail: problem };
+      // What was not read at all may hold anything; a loop known roughly is still known.
+      const severity = unread.has(problem.code) ? 'warning' : 'information';
+      yield {
+        identity: `${problem.code}@${problem.span.start}`,
+        span: problem.span,
+        severity,
+        detail: problem,
+      };
     }
   },
   message: ({ message }) => message,
   examples: [],
 });
+
+/** Limits behind which nothing is seen. */
+const unread: ReadonlySet<string> = new Set(['file-too-long', 'analysis-stopped']);

@@ -49,11 +49,47 @@ function pinMapOf(snapshot: Snapshot): PinMap {
   return { ports, interruptPins: board.platform.interruptPins };
 }
 
+/** Boards whose chip can be simulated. */
+const targets: readonly {
+  readonly title: string;
+  readonly manifest: string;
+  readonly target: Target & { supply: number };
+}[] = [
+  {
+    title: 'ATmega328P at 5 V',
+    manifest: '{ "format": 1, "board": "nano-v3" }',
+    target: { ...NANO, supply: 5000 },
+  },
+  {
+    title: 'ATmega32U4 at 3.3 V',
+    manifest: '{ "format": 1, "board": "bare-32u4-3v3" }',
+    target: { mcu: 'atmega32u4', variant: 'leonardo', clock: 8_000_000, board: 'AVR_LEONARDO', supply: 3300 },
+  },
+];
+
+/** An input by the board's own name for the pin, so that one sketch serves every board. */
+type BoardInput = { readonly atMillis: number; readonly pin: string } & (
+  | { readonly level: 0 | 1 | 'free' }
+  | { readonly millivolts: number }
+);
+
+function atChip(inputs: readonly BoardInput[], snapshot: Snapshot): readonly InputChange[] {
+  return inputs.map((input) => {
+    const pin = snapshot.build?.board.pins.find((each) => each.id === input.pin);
+    if (pin?.port === undefined || ('millivolts' in input && pin.adc === undefined)) {
+      throw new Error(`the board cannot take an input on ${input.pin}`);
+    }
+    return 'millivolts' in input
+      ? { atMillis: input.atMillis, channel: pin.adc ?? 0, millivolts: input.millivolts }
+      : { atMillis: input.atMillis, pin: pin.port, level: input.level };
+  });
+}
+
 /** Sketches that reach all they do within a second, and what they need from outside for that. */
 const sketches: readonly {
   readonly about: string;
   readonly text: string;
-  readonly inputs?: readonly InputChange[];
+  readonly inputs?: readonly BoardInput[];
 }[] = [
   {
     about: 'a macro, a constant, an enumeration and plain numbers',
@@ -85,9 +121,9 @@ void loop() { blink(0); blink(1); }
   {
     about: 'a branch that an input decides',
     inputs: [
-      { atMillis: 300, pin: 'PD2', level: 0 },
-      { atMillis: 500, pin: 'PD2', level: 'free' },
-      { atMillis: 600, channel: 1, millivolts: 4000 },
+      { atMillis: 300, pin: 'D2', level: 0 },
+      { atMillis: 500, pin: 'D2', level: 'free' },
+      { atMillis: 600, pin: 'A1', millivolts: 3000 },
     ],
     text: `void setup() { pinMode(2, INPUT_PULLUP); pinMode(13, OUTPUT); }
 void loop() {
@@ -98,7 +134,7 @@ void loop() {
   },
   {
     about: 'an interrupt handler and a pull-up by a written level',
-    inputs: [{ atMillis: 200, pin: 'PD3', level: 0 }],
+    inputs: [{ atMillis: 200, pin: 'D3', level: 0 }],
     text: `volatile bool hit;
 void onHit() { digitalWrite(7, HIGH); hit = true; }
 void setup() { pinMode(7, OUTPUT); digitalWrite(3, HIGH); attachInterrupt(digitalPinToInterrupt(3), onHit, FALLING); }
@@ -184,16 +220,25 @@ describe('facts against the chip', () => {
     expect(compareWithChip(blind, events, idle, map).missing).toEqual(['drives PB1', 'calls servo on pin 9']);
   });
 
-  test.for(sketches)('$about', { timeout: MINUTE }, async ({ text, inputs = [] }, ctx) => {
-    requireOracle(ctx, ORACLE, firmwareToolsPresent());
-    const files = [{ name: 'build.ino', text }];
-    const snapshot = await analyse('{ "format": 1, "board": "nano-v3" }', files);
-    const events = await runFirmware(files, { ...NANO, millis: 1000, inputs });
-    const idle = await runFirmware(IDLE, { ...NANO, millis: 100 });
-    expect(compareWithChip(snapshot.facts, events, idle, pinMapOf(snapshot))).toEqual({
-      missing: [],
-      extra: [],
-      wrong: [],
-    });
-  });
+  test.for(targets.flatMap((target) => sketches.map((sketch) => ({ ...target, ...sketch }))))(
+    '$title: $about',
+    { timeout: MINUTE },
+    async ({ manifest, target, text, inputs = [] }, ctx) => {
+      requireOracle(ctx, ORACLE, firmwareToolsPresent());
+      const files = [{ name: 'build.ino', text }];
+      const snapshot = await analyse(manifest, files);
+      const map = pinMapOf(snapshot);
+      const events = await runFirmware(files, {
+        ...target,
+        millis: 1000,
+        inputs: atChip(inputs, snapshot),
+      });
+      const idle = await runFirmware(IDLE, { ...target, millis: 100 });
+      expect(compareWithChip(snapshot.facts, events, idle, map)).toEqual({
+        missing: [],
+        extra: [],
+        wrong: [],
+      });
+    },
+  );
 });

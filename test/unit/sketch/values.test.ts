@@ -421,10 +421,7 @@ describe('branches', () => {
     },
     {
       about: 'conditional compilation that cannot be decided: both',
-      text: inLoop(
-        '#if __has_include(<x.h>)\n#define P 3\n#else\n#define P 4\n#endif',
-        'digitalWrite(P, 1);',
-      ),
+      text: inLoop('#if VERSION(3, 2)\n#define P 3\n#else\n#define P 4\n#endif', 'digitalWrite(P, 1);'),
       uses: ['loop digitalWrite 3,4 = 1 perhaps'],
     },
   ]);
@@ -687,11 +684,7 @@ describe('broken text', () => {
     {
       about: 'a call without its end',
       text: 'void setup() {\n  pinMode(3, OUTPUT);\n  digitalWrite(4, \n}\nvoid loop() { digitalWrite(5, HIGH); }\n',
-      uses: [
-        'setup pinMode 3 = 1 output',
-        'setup digitalWrite 4 = ? the argument is missing',
-        'loop digitalWrite 5 = 1',
-      ],
+      uses: ['setup pinMode 3 = 1 output', 'setup digitalWrite 4', 'loop digitalWrite 5 = 1'],
     },
     {
       about: 'a body without its end',

@@ -13,11 +13,15 @@ export function classOf(
 ): ClassItem | undefined {
   const body = field(node, 'body') ?? childOfType(node, 'field_declaration_list');
   if (body === undefined) return undefined;
+  const { bodies } = build;
+  build.bodies = 0;
+  const members = itemsOf(build, body.children);
+  build.bodies = bodies;
   return {
     kind: 'class',
     name: typeText(build, node),
     bases: basesOf(build, childOfType(node, 'base_class_clause')),
-    members: itemsOf(build, body.children),
+    members,
     templateNames,
     ...placeOf(node),
   };

@@ -1,12 +1,20 @@
 /** What the builders of the form share: the unit's text, the list that directives go to, and small tree helpers. */
 import type { PlainNode } from '../syntax/plain-tree';
-import type { Directive, Place } from './ast';
+import type { Directive, Item, Place } from './ast';
 
 export class BuildContext {
   /** Directives of the function body or branch that is being built. */
   directives: Directive[] = [];
   /** Names declared in the function that is being built. */
   locals: string[] = [];
+
+  /** How many function bodies are around. */
+  bodies = 0;
+  /**
+   * Functions and classes that stand in a body. A local class is found by its name; a function there means that a
+   * brace is missing above, and that it is meant to stand at the top.
+   */
+  readonly hoisted: Item[] = [];
 
   constructor(readonly text: string) {}
 
@@ -19,7 +27,7 @@ export class BuildContext {
     const outer = this.directives;
     this.directives = [];
     const value = build();
-    const directives = this.directives;
+    const { directives } = this;
     this.directives = outer;
     return { value, directives };
   }

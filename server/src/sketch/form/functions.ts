@@ -9,7 +9,7 @@ import { parametersOf } from './variables';
 
 const noType = { name: '', constant: false, pointers: 0, reference: false, sizes: [] };
 
-function build_(
+function definitionOf(
   build: BuildContext,
   node: PlainNode,
   from: Pick<Declared, 'name' | 'owner' | 'namePlace' | 'type' | 'parameters'>,
@@ -20,9 +20,11 @@ function build_(
   const parameters = parametersOf(build, from.parameters);
   const members = membersOf(build, node);
   const body = field(node, 'body');
+  build.bodies += 1;
   const { value, directives } = build.collecting(() =>
     body?.type === 'compound_statement' ? itemsOf(build, body.children) : undefined,
   );
+  build.bodies -= 1;
   const locals = [...new Set(build.locals)];
   // A lambda's names are its own, but it stands in a function where they could hide the same global.
   build.locals = [...outer, ...locals];
@@ -54,7 +56,7 @@ export function functionOf(
   const declarator = field(node, 'declarator');
   const from = declarator === undefined ? undefined : declared(build, declarator, typeOf(build, node));
   if (from === undefined || from.name === '' || from.name.startsWith('~')) return undefined;
-  return build_(build, node, from, templateNames);
+  return definitionOf(build, node, from, templateNames);
 }
 
 export function lambdaOf(build: BuildContext, node: PlainNode): FunctionItem {
@@ -68,7 +70,7 @@ export function lambdaOf(build: BuildContext, node: PlainNode): FunctionItem {
     type: noType,
     ...(parameters === undefined ? {} : { parameters }),
   };
-  return build_(build, node, from, []);
+  return definitionOf(build, node, from, []);
 }
 
 function membersOf(build: BuildContext, node: PlainNode): readonly MemberStart[] {
@@ -96,6 +98,6 @@ export function looseFunction(
   const whole = { type: 'compound_statement', field: 'body', start: bodyStart - 1, end, children: bodyNodes };
   const node: PlainNode = { type: 'function_definition', start: head.start, end, children: [head, whole] };
   const items: Item[] = [];
-  const built = build_(build, node, from, []);
+  const built = definitionOf(build, node, from, []);
   return built.body === undefined ? { ...built, body: items, bodyStart } : built;
 }

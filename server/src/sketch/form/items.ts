@@ -8,7 +8,7 @@ import { salvage } from './errors';
 import { describedType, expressionOf } from './expressions';
 import { functionOf } from './functions';
 import { typeText } from './types';
-import { declarationItems, loopVariable, templateNamesOf } from './variables';
+import { declarationItems, functionPointer, loopVariable, templateNamesOf } from './variables';
 
 /** All items of a list of nodes, in order. */
 export function itemsOf(build: BuildContext, nodes: readonly PlainNode[]): Item[] {
@@ -36,9 +36,10 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
   switch (node.type) {
     case 'expression_statement': {
       const [inner] = node.children;
-      return inner === undefined
-        ? []
-        : [{ kind: 'expression', expression: expressionOf(build, inner), ...place }];
+      if (inner === undefined) return [];
+      const handler = functionPointer(build, inner);
+      if (handler !== undefined) return [{ kind: 'variables', variables: [handler], ...place }];
+      return [{ kind: 'expression', expression: expressionOf(build, inner), ...place }];
     }
     case 'declaration':
     case 'field_declaration':
@@ -46,13 +47,13 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
     case 'function_definition':
     case 'inline_method_definition': {
       const built = functionOf(build, node);
-      return [...typeItems(build, node), ...(built === undefined ? [] : [built])];
+      return [...typeItems(build, node), ...(built === undefined ? [] : placed(build, built))];
     }
     case 'class_specifier':
     case 'struct_specifier':
     case 'union_specifier': {
       const built = classOf(build, node);
-      return built === undefined ? [] : [built];
+      return built === undefined ? [] : placed(build, built);
     }
     case 'enum_specifier': {
       const built = enumOf(build, node);
@@ -176,6 +177,13 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
     default:
       return [{ kind: 'expression', expression: expressionOf(build, node), ...place }];
   }
+}
+
+/** Where it stands, or at the top for what stands in a body. */
+function placed(build: BuildContext, item: Item): readonly Item[] {
+  if (build.bodies === 0) return [item];
+  build.hoisted.push(item);
+  return [];
 }
 
 function statementChild(clause: PlainNode): PlainNode | undefined {

@@ -16,8 +16,9 @@ export function itemsOfUnit(unit: Unit): readonly Item[] {
   // A text that is broken from the start has the error as its root.
   const items =
     unit.node.type === 'translation_unit' ? itemsOf(build, unit.node.children) : itemOf(build, unit.node);
-  built.set(unit, items);
-  return items;
+  const all = build.hoisted.length === 0 ? items : [...items, ...build.hoisted];
+  built.set(unit, all);
+  return all;
 }
 
 /** Every name in a unit, with its places counted from the unit's start. */

@@ -149,3 +149,35 @@ export function loopVariable(build: BuildContext, node: PlainNode): Variable | u
   const { name, namePlace, type } = from;
   return { name, namePlace, type, ...flagsOf(build, node), ...placeOf(declarator) };
 }
+
+/** `void (*act)() = on;` reads as an assignment to the result of a call. */
+export function functionPointer(build: BuildContext, node: PlainNode): Variable | undefined {
+  const isAssigned = node.type === 'assignment_expression';
+  const outer = isAssigned ? field(node, 'left') : node;
+  const inner = outer?.type === 'call_expression' ? field(outer, 'function') : undefined;
+  const type = inner?.type === 'call_expression' ? field(inner, 'function') : undefined;
+  const list = inner === undefined ? undefined : field(inner, 'arguments');
+  const [pointer] = list?.children ?? [];
+  if (type === undefined || !/^(primitive_type|identifier)$/.test(type.type)) return undefined;
+  if (pointer?.type !== 'pointer_expression' || list?.children.length !== 1) return undefined;
+  const argument = field(pointer, 'argument');
+  const isArray = argument?.type === 'subscript_expression';
+  const name = isArray ? field(argument, 'argument') : argument;
+  if (name?.type !== 'identifier') return undefined;
+  const indices = isArray ? field(argument, 'indices') : undefined;
+  const size = indices?.children[0];
+  const sizes = isArray ? [size === undefined ? undefined : expressionOf(build, size)] : [];
+  const value = isAssigned ? field(node, 'right') : undefined;
+  const text = build.textOf(name);
+  build.locals.push(text);
+  return {
+    name: text,
+    namePlace: placeOf(name),
+    type: { name: build.textOf(type), constant: false, pointers: 1, reference: false, sizes },
+    isStatic: false,
+    isExtern: false,
+    isVolatile: false,
+    ...(value === undefined ? {} : { value: expressionOf(build, value) }),
+    ...placeOf(node),
+  };
+}

@@ -1,4 +1,5 @@
 /** Texts in, plain forms out. The trees stay in here, and each is freed as soon as nothing needs it. */
+import { blankAttributes, difference } from './blanks';
 import type { Engine, Point, SyntaxTree } from './engine';
 import { loadEngine } from './engine';
 import { type FileForm, maximumLength } from './plain-tree';
@@ -59,6 +60,8 @@ class Parsed implements ParsedFile {
     readonly text: string,
     readonly form: FileForm,
     private tree: SyntaxTree | undefined,
+    /** The text as the tree has it. */
+    readonly parsedText: string,
   ) {}
 
   /** Gives the tree away; the caller frees it. */
@@ -86,7 +89,7 @@ class Parser implements SketchParser {
 
   reparse(previous: ParsedFile, text: string, changes: readonly TextChange[]): ParsedFile {
     const tree = previous instanceof Parsed ? previous.takeTree() : undefined;
-    const follows = tree !== undefined && applyToTree(tree, previous.text, text, changes);
+    const follows = tree !== undefined && previous instanceof Parsed && follow(tree, previous, text, changes);
     const parsed = this.read(previous.file, text, follows ? tree : undefined, previous.form);
     tree?.delete?.();
     return parsed;
@@ -98,11 +101,20 @@ class Parser implements SketchParser {
     old: SyntaxTree | undefined,
     form: FileForm | undefined,
   ): ParsedFile {
-    if (text.length > maximumLength) return new Parsed(file, text, tooLong, undefined);
-    const tree = this.core.parse(text, old);
-    if (tree === undefined) return new Parsed(file, text, empty, undefined);
-    return new Parsed(file, text, formOf(this.core, tree, text, form), tree);
+    if (text.length > maximumLength) return new Parsed(file, text, tooLong, undefined, '');
+    const parsedText = blankAttributes(text);
+    const tree = this.core.parse(parsedText, old);
+    if (tree === undefined) return new Parsed(file, text, empty, undefined, '');
+    return new Parsed(file, text, formOf(this.core, tree, text, form), tree, parsedText);
   }
+}
+
+/** Tells the tree what changed. Where a blanked word came or went, that is more than what was typed. */
+function follow(tree: SyntaxTree, previous: Parsed, text: string, changes: readonly TextChange[]): boolean {
+  const { parsedText } = previous;
+  const next = blankAttributes(text);
+  if (parsedText === previous.text && next === text) return applyToTree(tree, parsedText, next, changes);
+  return applyToTree(tree, parsedText, next, [difference(parsedText, next)]);
 }
 
 /** Tells the tree what changed. False where the changes do not lead to the text: the tree is of no use then. */

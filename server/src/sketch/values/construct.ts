@@ -1,6 +1,6 @@
 /** Variables come into being: numbers, arrays, objects of the sketch's classes and of libraries. */
 import type { Expression, ListEntry, ListExpression, TypeName, Variable } from '../form/ast';
-import { arrayOf, longArray } from './arrays';
+import { arrayOf, cellsOf, longArray } from './arrays';
 import { meetFacts } from './board-calls';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
@@ -35,11 +35,20 @@ export function declareVariable(machine: Machine, variable: Variable, scope: Sco
   const cells = kept ?? makeVariable(machine, variable, machine.site, 'local', variable.isStatic);
   if (variable.isStatic && kept === undefined) {
     const places = machine.statics.get(variable) ?? new Map<number, readonly Cell[]>();
+    // It was there before whatever is followed just now, and outlives it.
+    for (const cell of cells) settle(cell);
     places.set(machine.site.order, cells);
     machine.statics.set(variable, places);
   }
   scope.define(variable.name, cells);
   return cells;
+}
+
+function settle(cell: Cell): void {
+  cell.serial = 0;
+  const { value } = cell;
+  if (value.kind === 'object') for (const inner of value.fields.values()) settle(inner);
+  if (value.kind === 'array') for (const inner of cellsOf(value)) settle(inner);
 }
 
 /** The cells of a new variable: one, or for a reference those that it refers to. */

@@ -168,10 +168,10 @@ export function nameValue(machine: Machine, expression: NameExpression): Value {
   if (macros.length === 0) return plainName(machine, expression);
   let value: Value | undefined;
   for (const macro of macros) {
-    const one =
-      macro === undefined || macro.parameters !== undefined
-        ? plainName(machine, expression)
-        : expand(machine, macro, expression);
+    const isMacro = macro !== undefined && macro.parameters === undefined;
+    const one = isMacro ? expand(machine, macro, expression) : plainName(machine, expression);
+    // In the branch that does not define it the text would not compile: that branch is not the one.
+    if (!isMacro && one.kind === 'unknown' && value !== undefined) continue;
     value = value === undefined ? one : join(value, one);
   }
   return value ?? plainName(machine, expression);

@@ -90,7 +90,7 @@ export interface Cell {
   readonly type: NumberType | undefined;
   readonly definition: Definition | undefined;
   /** Later cells have higher numbers. */
-  readonly serial: number;
+  serial: number;
   /** Written after its definition. */
   written: boolean;
   /** An interrupt handler writes it: nothing is known of it between two statements. */

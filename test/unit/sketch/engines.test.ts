@@ -1,0 +1,166 @@
+/** The two engines, random edits, and memory: what a parser must keep to whatever is typed. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { SketchFacts } from '../../../server/src/base/pin-use';
+import {
+  createSketchParser,
+  type ParsedFile,
+  readSketch,
+  type SketchParser,
+  type TextChange,
+} from '../../../server/src/sketch';
+import { longSketch } from './long-sketch';
+import { libraries, platform } from './platform';
+import { parser } from './reading';
+import { samples } from './samples';
+
+const facts = (parsed: ParsedFile): SketchFacts => readSketch([parsed], platform, libraries);
+
+/** Lets the engine's own clean-up run: native trees are freed between two turns of the event loop. */
+const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
+
+function change(text: string, { start, end, text: inserted }: TextChange): string {
+  return text.slice(0, start) + inserted + text.slice(end);
+}
+
+describe('native and WebAssembly', () => {
+  it('give the same facts for every sample', async () => {
+    const native = await parser();
+    const wasm = await createSketchParser({ engine: 'wasm' });
+    expect([native.engine, wasm.engine]).toEqual(['native', 'wasm']);
+    for (const text of [...samples, longSketch(400)]) {
+      const one = native.parse('a.ino', text);
+      const other = wasm.parse('a.ino', text);
+      expect(other.form).toEqual(one.form);
+      expect(facts(other)).toEqual(facts(one));
+      one.dispose();
+      other.dispose();
+    }
+  });
+
+  it('says so where the native engine does not load, and facts survive JSON', async () => {
+    const parsed = (await parser()).parse('a.ino', samples.join('\n'));
+    const found = facts(parsed);
+    expect(JSON.parse(JSON.stringify(found))).toEqual(found);
+    expect(JSON.parse(JSON.stringify(parsed.form))).toEqual(parsed.form);
+  });
+});
+
+const pieces = [
+  ';',
+  '{',
+  '}',
+  '(',
+  ')',
+  '"',
+  '/*',
+  '*/',
+  '//',
+  '\n',
+  '\r\n',
+  '#if 1\n',
+  '#endif\n',
+  '#define P 4\n',
+  ' PROGMEM ',
+  'digitalWrite(P, HIGH);',
+  'int x = 3;',
+  'for (;;) ',
+  'if (x) ',
+  '=',
+  '7',
+  'a',
+  '\u{1F4A1}',
+  '漢',
+  '\0',
+];
+
+const editOf = fc.record({
+  at: fc.double({ min: 0, max: 1, noNaN: true }),
+  cut: fc.integer({ min: 0, max: 12 }),
+  text: fc.oneof(fc.constantFrom(...pieces), fc.constant(''), fc.string({ maxLength: 4 })),
+});
+
+async function checkEdits(engine: SketchParser, runs: number): Promise<void> {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...samples),
+      fc.array(editOf, { minLength: 1, maxLength: 8 }),
+      (sample, list) => {
+        let text = sample;
+        let parsed = engine.parse('a.ino', text);
+        for (const { at, cut, text: inserted } of list) {
+          const start = Math.floor(at * text.length);
+          const step = { start, end: Math.min(text.length, start + cut), text: inserted };
+          const next = change(text, step);
+          parsed = engine.reparse(parsed, next, [step]);
+          text = next;
+        }
+        const fresh = engine.parse('a.ino', text);
+        const isClean = fresh.form.units.every(({ unit }) => unit.clean);
+        // Offsets stay exact even where the grammar recovers from an error in another way than it would from nothing.
+        for (const { start, unit } of parsed.form.units)
+          expect(text.slice(start, start + unit.text.length)).toBe(unit.text);
+        if (isClean) {
+          expect(parsed.form).toEqual(fresh.form);
+          expect(facts(parsed)).toEqual(facts(fresh));
+        } else facts(parsed);
+        parsed.dispose();
+        fresh.dispose();
+      },
+    ),
+    { numRuns: runs },
+  );
+}
+
+describe('random edits', () => {
+  it('end at the same form as a fresh parse, natively', async () => {
+    await checkEdits(await parser(), 800);
+  });
+  it('and in WebAssembly', async () => {
+    await checkEdits(await createSketchParser({ engine: 'wasm' }), 200);
+  });
+  it('an edit that is taken back leads to the form from before', async () => {
+    const engine = await parser();
+    for (const sample of samples) {
+      let parsed = engine.parse('a.ino', sample);
+      const before = facts(parsed);
+      for (const [index, piece] of pieces.entries()) {
+        const start = Math.floor((sample.length * (index + 1)) / (pieces.length + 1));
+        const there = { start, end: start, text: piece };
+        parsed = engine.reparse(parsed, change(sample, there), [there]);
+        const back = { start, end: start + piece.length, text: '' };
+        parsed = engine.reparse(parsed, sample, [back]);
+        expect(facts(parsed)).toEqual(before);
+      }
+      parsed.dispose();
+    }
+  });
+  it('survives changes that do not lead to the text', async () => {
+    const engine = await parser();
+    const parsed = engine.parse('a.ino', samples[0] ?? '');
+    const other = 'void setup() { pinMode(3, OUTPUT); }';
+    const again = engine.reparse(parsed, other, [{ start: 900_000, end: 900_001, text: 'x' }]);
+    expect(again.form).toEqual(engine.parse('a.ino', other).form);
+  });
+});
+
+describe('memory', () => {
+  for (const name of ['native', 'wasm'] as const) {
+    it(`500 parses of a 2,000-line sketch after a keystroke stay within 60 MB, ${name}`, async () => {
+      const engine = await createSketchParser({ engine: name });
+      let text = longSketch(2000);
+      let parsed = engine.parse('a.ino', text);
+      const key = async (index: number) => {
+        const start = text.indexOf(';', (index * 7919) % (text.length - 100)) + 1;
+        const step = index % 2 === 0 ? { start, end: start, text: ' ' } : { start, end: start, text: '\n' };
+        text = change(text, step);
+        parsed = engine.reparse(parsed, text, [step]);
+        await turn();
+      };
+      for (let index = 0; index < 100; index += 1) await key(index);
+      const before = process.memoryUsage().rss;
+      for (let index = 100; index < 600; index += 1) await key(index);
+      expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(60);
+    }, 60_000);
+  }
+});

@@ -4,7 +4,7 @@ import type { PinAction } from '../base/pin-use';
 import { defineRule } from './rule';
 import { findOpen } from './support/floating';
 import { setMode } from './support/sketch-edits';
-import { listWords, relatedOf } from './support/views';
+import { isMeant, listWords, relatedOf } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -34,7 +34,7 @@ export default defineRule<Detail>({
       if (view.modes.includes('output') || view.uses.some((use) => makesOutput.has(use.action))) continue;
       const { modes } = view;
       const pin = view.pin.id;
-      const written = view.uses.find((use) => use.action === 'write');
+      const written = view.uses.find((use) => use.action === 'write' && isMeant(use));
       const read = view.uses.find((use) => use.action === 'read' || use.action === 'interrupt');
       // With a pull-up asked for, or read as well, a written level is the old way to switch the pull-up.
       if (written && !read && !modes.includes('input-pullup')) {

@@ -2,7 +2,7 @@
 
 import { numbersOf } from '../base/build';
 import { defineRule } from './rule';
-import { howRelated, pathRelated } from './support/views';
+import { howRelated, isMeant, pathRelated } from './support/views';
 
 interface Detail {
   readonly number: number;
@@ -24,7 +24,7 @@ export default defineRule<Detail>({
     const highest = Math.max(...numbers);
     const told = new Set<string>();
     for (const use of subject.facts.uses) {
-      if (use.pins.kind !== 'known') continue;
+      if (use.pins.kind !== 'known' || !isMeant(use)) continue;
       for (const number of use.pins.values) {
         if (numbers.has(number)) continue;
         const place = `${number}@${use.span.file}:${use.span.start}`;

@@ -26,7 +26,31 @@ export default defineRule<Detail>({
     }
   },
   message: ({ message }) => message,
-  examples: [],
+  examples: [
+    {
+      about: 'a loop of a hundred thousand rounds that does something late',
+      build: `
+//- sketch.ino board:nano-v3
+void setup() {
+  for (long i = 0; i < 100000; i++) {
+//                 ^^^^^^^^^^ sketch-limit: This loop takes too many rounds
+    if (i == 90000) pinMode(LED_BUILTIN, OUTPUT);
+  }
+}
+void loop() {}
+`,
+    },
+    {
+      about: 'a loop over a handful of pins',
+      build: `
+//- sketch.ino board:nano-v3
+void setup() {
+  for (int i = 0; i < 4; i++) pinMode(LED_BUILTIN, OUTPUT);
+}
+void loop() {}
+`,
+    },
+  ],
 });
 
 /** Limits behind which nothing is seen. */

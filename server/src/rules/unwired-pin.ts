@@ -3,7 +3,7 @@
 import { defineRule } from './rule';
 import { usesBus } from './support/buses';
 import { declarePart } from './support/declare-fixes';
-import { isSignal, pathRelated } from './support/views';
+import { isMeant, isSignal, pathRelated } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -104,10 +104,3 @@ void loop() { digitalWrite(LED_BUILTIN, HIGH); }
     },
   ],
 });
-
-function isMeant(use: {
-  readonly pins: { readonly kind: string; readonly values?: readonly number[] };
-  readonly certain: boolean;
-}) {
-  return use.certain || use.pins.values?.length === 1;
-}

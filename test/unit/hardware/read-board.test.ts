@@ -99,8 +99,16 @@ describe('a board of its own', () => {
       names: { A0: 14, LED_BUILTIN: 3 },
       modes: { 0: 'input', 1: 'output' },
       intBits: 16,
+      analogNumbers: {},
       interruptPins: { 0: 2, 1: 3 },
     });
+  });
+
+  test('cores that count analog inputs from 0 have their numbers', () => {
+    const own = board(
+      '{ "id": "mine", "extends": "base", "title": "M", "platform": { "macros": { "ARDUINO_ARCH_AVR": "1" } } }',
+    );
+    expect(own.value?.platform.analogNumbers).toEqual({ 0: 14 });
   });
 
   test('is plain data', () => expect(JSON.parse(JSON.stringify(value))).toEqual(value));

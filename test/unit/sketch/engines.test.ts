@@ -144,6 +144,52 @@ describe('random edits', () => {
   });
 });
 
+/** Pieces that leave a whole text whole when they stand behind a semicolon in a body. */
+const wholePieces = [
+  ' ',
+  '\n',
+  '\r\n',
+  ' // 漢 \u{1F4A1}\n',
+  ' /* ; */ ',
+  ' digitalWrite(4, LOW);',
+  ' { int q = 9; pinMode(q, OUTPUT); }',
+];
+
+describe('random edits of whole texts', () => {
+  it('end at the same form and facts as a fresh parse', async () => {
+    const engine = await parser();
+    const whole = fc.record({ nth: fc.nat(40), text: fc.constantFrom(...wholePieces) });
+    let compared = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...samples),
+        fc.array(whole, { minLength: 1, maxLength: 6 }),
+        (sample, list) => {
+          let text = sample;
+          let parsed = engine.parse('a.ino', text);
+          for (const { nth, text: inserted } of list) {
+            const ends = [...text.matchAll(/^[ \t]+\w[^\n;]*\);(?=\r?\n)/gm)].map(
+              (match) => match.index + match[0].length,
+            );
+            const start = ends[nth % Math.max(1, ends.length)] ?? text.length;
+            const step = { start, end: start, text: inserted };
+            text = change(text, step);
+            parsed = engine.reparse(parsed, text, [step]);
+          }
+          const fresh = engine.parse('a.ino', text);
+          if (fresh.form.units.every(({ unit }) => unit.clean)) compared += 1;
+          expect(parsed.form).toEqual(fresh.form);
+          expect(facts(parsed)).toEqual(facts(fresh));
+          parsed.dispose();
+          fresh.dispose();
+        },
+      ),
+      { numRuns: 600 },
+    );
+    expect(compared).toBeGreaterThan(400);
+  });
+});
+
 describe('memory', () => {
   for (const name of ['native', 'wasm'] as const) {
     it(`500 parses of a 2,000-line sketch after a keystroke stay within 60 MB, ${name}`, async () => {

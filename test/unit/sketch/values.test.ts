@@ -541,6 +541,56 @@ describe('functions', () => {
   ]);
 });
 
+describe('what larger sketches do', () => {
+  check([
+    {
+      about: 'a template that takes the length of an array',
+      text: inSetup(
+        'const int row[] = {3, 4};\ntemplate <size_t N> void all(const int (&pins)[N]) { for (size_t i = 0; i < N; i++) pinMode(pins[i], OUTPUT); }',
+        'all(row);',
+      ),
+      uses: ['setup all pinMode 3,4 = 1 output'],
+    },
+    {
+      about: 'using namespace',
+      text: inSetup(
+        'namespace hw { namespace pins { const int horn = 4; } void beep() { tone(pins::horn, 440); } }\nusing namespace hw;',
+        'beep(); pinMode(pins::horn, OUTPUT);',
+      ),
+      uses: ['setup beep tone 4 = 440', 'setup pinMode 4 = 1 output'],
+    },
+    {
+      about: 'a table of pointers to objects',
+      text: inSetup(
+        'struct L { byte pin; void go() { digitalWrite(pin, HIGH); } };\nL a = {3}, b = {4};\nL *all[] = {&a, &b};',
+        'for (L *one : all) one->go();',
+      ),
+      uses: ['setup L::go digitalWrite 3,4 = 1'],
+    },
+    {
+      about: 'a state machine',
+      text: inLoop(
+        'enum State { IDLE, RUN, STOP };\nState state = IDLE;',
+        'switch (state) { case IDLE: if (digitalRead(2)) state = RUN; break; case RUN: digitalWrite(3, HIGH); state = STOP; break; case STOP: digitalWrite(3, LOW); state = IDLE; break; }',
+      ),
+      uses: ['loop digitalRead 2', 'loop digitalWrite 3 = 1 perhaps', 'loop digitalWrite 3 = 0 perhaps'],
+    },
+  ]);
+});
+
+describe('analogue inputs', () => {
+  check([
+    {
+      about: 'are counted from 0 or named, for reading only',
+      text: inSetup(
+        'const int dial = 2;',
+        'analogRead(0); analogRead(A1); analogRead(dial); digitalRead(dial);',
+      ),
+      uses: ['setup analogRead 14', 'setup analogRead 15', 'setup analogRead 16', 'setup digitalRead 2'],
+    },
+  ]);
+});
+
 describe('interrupts', () => {
   check([
     {

@@ -82,3 +82,8 @@ export function listWords(words: readonly string[]): string {
 export function howRelated(use: PinUse): Related[] {
   return use.origins.slice(0, 1).map((span: Span) => ({ message: 'the number comes from here', span }));
 }
+
+/** False where an argument stands for one pin of several: what is true of one of them need not happen. */
+export function isMeant(use: PinUse): boolean {
+  return use.certain || (use.pins.kind === 'known' && use.pins.values.length === 1);
+}

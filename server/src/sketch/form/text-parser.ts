@@ -4,31 +4,8 @@
  */
 import type { Expression, Item, TypeName } from './ast';
 import { readCharacter, readNumber } from './literals';
+import { assignments, precedence, typeWord } from './operators';
 import { type Token, tokens } from './tokens';
-
-const precedence: Readonly<Record<string, number>> = {
-  '*': 10,
-  '/': 10,
-  '%': 10,
-  '+': 9,
-  '-': 9,
-  '<<': 8,
-  '>>': 8,
-  '<': 7,
-  '<=': 7,
-  '>': 7,
-  '>=': 7,
-  '==': 6,
-  '!=': 6,
-  '&': 5,
-  '^': 4,
-  '|': 3,
-  '&&': 2,
-  '||': 1,
-};
-const assignments = new Set(['=', '+=', '-=', '*=', '/=', '%=', '&=', '|=', '^=', '<<=', '>>=']);
-const typeWord =
-  /^(const|volatile|unsigned|signed|int|long|short|char|bool|boolean|float|double|byte|word|void|\w+_t)$/;
 
 /** Thrown and caught in here: where reading stops. */
 class GiveUp extends Error {}
@@ -222,7 +199,7 @@ class TextParser {
     let base = this.primary();
     for (;;) {
       if (this.take('(')) {
-        const list = this.list_(')');
+        const list = this.listTo(')');
         base = { kind: 'call', callee: base, arguments: list, ...this.place(start) };
       } else if (this.take('[')) {
         const index = this.expression();
@@ -240,7 +217,7 @@ class TextParser {
     }
   }
 
-  private list_(end: string): Expression[] {
+  private listTo(end: string): Expression[] {
     const list: Expression[] = [];
     while (!this.take(end)) {
       list.push(this.assignment());
@@ -263,7 +240,7 @@ class TextParser {
     if (token.text === '(') return this.inBrackets();
     if (token.text === '{') {
       this.at += 1;
-      const items = this.list_('}').map((value) => ({ value }));
+      const items = this.listTo('}').map((value) => ({ value }));
       return { kind: 'list', items, ...this.place(start) };
     }
     if (token.kind === 'name' || token.text === '::') {

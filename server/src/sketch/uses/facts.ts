@@ -29,7 +29,8 @@ export function readSketch(
 ): SketchFacts {
   const recorder = new Recorder(platform, new Texts(files));
   const program = collectProgram(files, platform);
-  const machine = new Machine(program, platform, libraries, recorder);
+  const characters = files.reduce((sum, { text }) => sum + text.length, 0);
+  const machine = new Machine(program, platform, libraries, recorder, characters);
   runProgram(machine);
   const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
   const place = setupPlaceOf(files, setup);

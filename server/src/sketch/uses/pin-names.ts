@@ -81,12 +81,20 @@ function addReferences(
   // A local's name means something else in every other function.
   if (kind === 'local' && !isHome) return;
   if ((kind === 'global' || kind === 'entry') && !isHome && hides(placed, name)) return;
+  const inMembers = kind !== 'field' || isHome || hasMethod(placed);
   for (const place of places) {
     const start = placed.start + place.start;
     if (start === span.start && file === span.file) continue;
     if (kind === 'local' && place.qualified) continue;
+    // A field is meant behind a dot, or bare inside of methods.
+    if (!inMembers && !place.qualified) continue;
     found.push({ file, start, end: start + name.length });
   }
+}
+
+/** True for `void Probe::begin() {}`. */
+function hasMethod(placed: PlacedUnit): boolean {
+  return itemsOfUnit(placed.unit).some((item) => item.kind === 'function' && item.owner !== '');
 }
 
 function holds(placed: PlacedUnit, span: Span): boolean {

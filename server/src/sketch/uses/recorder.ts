@@ -142,9 +142,9 @@ export class Recorder implements UseSink {
   /** A global constant that holds the number, or the number; where it is unknown, the argument as written. */
   private pinTextOf(pin: Value, span: Span): string {
     if (pin.kind !== 'known') return this.texts.of(span);
-    if (pin.values.length === 1) {
+    if (pin.values.length === 1 && pin.renumbered !== true) {
       const constant = pin.origins.slice(0, pin.direct).find(isGlobalConstant);
-      if (constant !== undefined) return constant.name;
+      if (constant !== undefined) return constant.qualified ?? constant.name;
     }
     return pin.values.join(', ');
   }
@@ -156,7 +156,7 @@ export class Recorder implements UseSink {
     const last = numbers.pop() ?? '';
     const text = numbers.length === 0 ? last : `${numbers.join(', ')} or ${last}`;
     const from = pin.origins.slice(0, 3).map((definition, index) => {
-      const word = index < pin.direct ? 'from' : 'reckoned from';
+      const word = index < pin.direct && pin.renumbered !== true ? 'from' : 'reckoned from';
       const { span, name } = definition;
       return span === undefined
         ? `${word} the board's \`${name}\``
@@ -182,7 +182,7 @@ function originsOf(pin: Value): readonly Span[] {
 function isGlobalConstant(definition: Definition): boolean {
   const { kind, cell } = definition;
   if (kind === 'macro' || kind === 'board') return true;
-  if (kind === 'entry') return true;
+  if (kind === 'entry') return definition.scoped !== true;
   return kind === 'global' && cell !== undefined && !cell.written && cell.value.kind === 'known';
 }
 

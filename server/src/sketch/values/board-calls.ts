@@ -25,7 +25,7 @@ export function meetFacts(
     // While a call is being typed its pin is still missing: there is nothing to say of it yet.
     if (expression === undefined) continue;
     const given = values[fact.pin] ?? missing;
-    const pin = fact.pinIsInterruptLine === true ? pinOfLine(machine, given, expression) : given;
+    const pin = pinOf(machine, fact, given, expression);
     const valueExpression = fact.value === undefined ? undefined : list[fact.value];
     const value = fact.value === undefined ? undefined : values[fact.value];
     if (machine.use(node, fact, pin, value)) {
@@ -61,6 +61,17 @@ function pinSpan(machine: Machine, fact: CallFacts, expression: Expression) {
     if (at.callee.name === 'digitalPinToInterrupt' && inner !== undefined) return spanAt(site, inner);
   }
   return spanAt(site, at);
+}
+
+/** The pin that an argument means to this call: some count interrupt lines or analogue inputs. */
+function pinOf(machine: Machine, fact: CallFacts, given: Value, expression: Expression): Value {
+  if (fact.pinIsInterruptLine === true) return pinOfLine(machine, given, expression);
+  if (fact.action !== 'analog-read' || given.kind !== 'known') return given;
+  const { analogNumbers } = machine.platform;
+  const values = given.values.map((one) => analogNumbers[one] ?? one);
+  if (values.every((one, index) => one === given.values[index])) return given;
+  const pins = knownSet(values, given.type, given.origins, given.direct);
+  return pins.kind === 'known' ? { ...pins, renumbered: true } : pins;
 }
 
 function pinOfLine(machine: Machine, line: Value, expression: Expression): Value {

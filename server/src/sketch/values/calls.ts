@@ -1,44 +1,18 @@
-/** Calls: macros, functions and methods of the sketch (followed into), board and library calls (met), all others. */
-
-import type { Span } from '../../base/span';
-import type { Expression, Item, Parameter } from '../form/ast';
+import type { Expression } from '../form/ast';
 import { meetFacts } from './board-calls';
 import { builtinValue } from './builtins';
 import { makeInstance } from './construct';
 import { escape_ } from './escape';
 import { evaluate } from './expressions';
-import { Flow, type Frame, type Machine } from './machine';
+import { type CallExpression, callFunction, fitting } from './functions';
+import type { Machine } from './machine';
 import { bodyOf } from './macros';
 import { spanAt } from './model';
 import { argumentAt, expand, functionsNamed, macrosAt, variableCells } from './names';
-import { copyObject, methodOf } from './objects';
-import { objectsOf, placeCells } from './places';
-import { Scope } from './scope';
-import { runItems } from './statements';
+import { methodOf } from './objects';
+import { objectsOf } from './places';
 import { isTypeName, resolveType } from './types';
-import {
-  type Callable,
-  type Cell,
-  convert,
-  join,
-  known,
-  newCell,
-  type ObjectValue,
-  unknown,
-  unknownOf,
-  type Value,
-} from './value';
-
-export type CallExpression = Extract<Expression, { kind: 'call' }>;
-
-/** An argument as handed over: its value, and its cells where a reference can be bound to them. */
-export interface Argument {
-  readonly value: Value;
-  readonly cells: readonly Cell[] | undefined;
-}
-
-const deepestCall = 40;
-const mostOfOne = 8;
+import { type Callable, convert, join, known, type ObjectValue, unknown, type Value } from './value';
 
 export function callValue(machine: Machine, call: CallExpression): Value {
   const { callee } = call;
@@ -219,160 +193,6 @@ function callOptions(machine: Machine, options: readonly Callable[], call: CallE
   machine.state.merge(mark, deltas, false);
   machine.certain = saved;
   return value ?? unknown('the function is not known');
-}
-
-/** The function that takes so many arguments; without one, the first that has a body. */
-export function fitting(
-  functions: readonly Callable[],
-  count: number,
-  prototype: readonly Parameter[] | undefined,
-): Callable | undefined {
-  const takes = ({ item }: Callable) => {
-    const needed = item.parameters.filter(
-      (parameter, index) => parameter.value === undefined && prototype?.[index]?.value === undefined,
-    ).length;
-    return count >= needed && count <= item.parameters.length;
-  };
-  return functions.find((one) => one.item.body !== undefined && takes(one));
-}
-
-/** Evaluates arguments where the call stands, defaults where the function is. */
-export function argumentsFor(
-  machine: Machine,
-  callable: Callable,
-  given: readonly Expression[],
-  prototype: readonly Parameter[] | undefined,
-): readonly Argument[] {
-  const { item, site } = callable;
-  const result: Argument[] = given.map((expression, index) => {
-    const type = item.parameters[index]?.type;
-    const cells = type?.reference === true ? placeCells(machine, expression) : undefined;
-    if (cells !== undefined && cells.length > 0) return { value: cells[0]?.value ?? noArgument, cells };
-    return { value: evaluate(machine, expression), cells: undefined };
-  });
-  for (let index = given.length; index < item.parameters.length; index += 1) {
-    const value = item.parameters[index]?.value ?? prototype?.[index]?.value;
-    if (value === undefined) result.push({ value: noArgument, cells: undefined });
-    else
-      result.push({
-        value: machine.at(site, new Scope(undefined), () => evaluate(machine, value)),
-        cells: undefined,
-      });
-  }
-  return result;
-}
-
-const noArgument = unknown('the argument is missing');
-
-function callFunction(
-  machine: Machine,
-  callable: Callable,
-  call: CallExpression,
-  prototype: readonly Parameter[] | undefined,
-): Value {
-  const list = argumentsFor(machine, callable, call.arguments, prototype);
-  const { item, owner } = callable;
-  const named = item.name === '' ? 'lambda' : item.name;
-  const name = owner === undefined || item.name === '' ? named : `${owner.name}::${item.name}`;
-  const typed = call.callee.kind === 'name' ? call.callee.arguments : undefined;
-  return enterFunction(machine, callable, name, list, spanAt(machine.site, call), undefined, typed);
-}
-
-/** Follows a call into a body, and gives what it returns. */
-export function enterFunction(
-  machine: Machine,
-  callable: Callable,
-  name: string,
-  list: readonly Argument[],
-  span: Span,
-  before?: () => void,
-  typeArguments?: Extract<Expression, { kind: 'name' }>['arguments'],
-): Value {
-  const { item, site, self } = callable;
-  const result = resolveType(machine, item.type, site);
-  const unknownResult = (reason: string) =>
-    result.pointers === 0 ? unknownOf(result.number, reason, span) : unknown(reason, span);
-  const outer = machine.frame;
-  if (item.body === undefined || outer === undefined) return unknownResult(`\`${name}\` has no body here`);
-  if (isTooDeep(machine, callable) || !machine.enter())
-    return unknownResult(`\`${name}\` is called too deeply`);
-  const frame: Frame = {
-    callable,
-    name,
-    self: self ?? undefined,
-    mark: machine.state.mark,
-    path: machine.pathTo(outer.path, span, name),
-    returns: [],
-    values: [],
-    breakables: [],
-  };
-  const scope = new Scope(callable.scope);
-  item.templateNames.forEach((template, index) => {
-    const argument = typeArguments?.[index];
-    if (argument !== undefined && 'kind' in argument)
-      scope.define(template, [newCell(evaluate(machine, argument))]);
-  });
-  const value = runBody(machine, frame, scope, item.body, () => {
-    for (const [index, parameter] of item.parameters.entries()) bind(machine, scope, parameter, list[index]);
-    before?.();
-  });
-  machine.leave();
-  const returned = value ?? unknownResult(`\`${name}\` returns no value`);
-  return result.pointers === 0 && !result.auto ? convert(returned, result.number) : returned;
-}
-
-/** Runs a body in a new frame; the value is undefined where it returns none. */
-export function runBody(
-  machine: Machine,
-  frame: Frame,
-  scope: Scope,
-  body: readonly Item[],
-  before: () => void,
-  after?: (flow: number) => void,
-): Value | undefined {
-  const outer = machine.frame;
-  const { certain } = machine;
-  machine.frame = frame;
-  const flow = machine.at(frame.callable.site, scope, () => {
-    before();
-    return runItems(machine, body);
-  });
-  after?.(flow);
-  machine.state.merge(frame.mark, frame.returns, (flow & Flow.next) !== 0);
-  machine.frame = outer;
-  machine.certain = certain;
-  let value: Value | undefined;
-  for (const one of frame.values) value = value === undefined ? one : join(value, one);
-  return value;
-}
-
-function bind(machine: Machine, scope: Scope, parameter: Parameter, argument: Argument | undefined): void {
-  if (parameter.name === '') return;
-  const given = argument ?? { value: noArgument, cells: undefined };
-  if (given.cells !== undefined) {
-    scope.define(parameter.name, given.cells);
-    return;
-  }
-  const { type } = parameter;
-  const resolved = resolveType(machine, type, machine.site);
-  const plain = resolved.pointers === 0 && type.sizes.length === 0;
-  const number = plain ? resolved.number : undefined;
-  const value =
-    given.value.kind === 'object' && plain && !type.reference ? copyObject(given.value) : given.value;
-  // A parameter has no name of its own among the origins: the number came from where it was called.
-  scope.define(parameter.name, [newCell(convert(value, number), number)]);
-}
-
-function isTooDeep(machine: Machine, callable: Callable): boolean {
-  const { frame } = machine;
-  const depth = frame?.path.steps.length ?? 0;
-  if (depth < mostOfOne) return false;
-  if (depth >= deepestCall) return true;
-  const name = callable.item.name;
-  const steps = frame?.path.steps ?? [];
-  return (
-    steps.filter((step) => step.function === name || step.function.endsWith(`::${name}`)).length >= mostOfOne
-  );
 }
 
 /** A call of something that nobody declares: what it may change is forgotten, what it gives is unknown. */

@@ -27,6 +27,8 @@ interface SourceFile {
 /** Function-like heads by which the C library of the chip defines an interrupt handler. */
 const handlerHeads = new Set(['ISR', 'SIGNAL', 'INTERRUPT']);
 
+const mostNamespaces = 50;
+
 class Collector {
   readonly macros = new Macros();
   readonly functions = new Map<string, Callable[]>();
@@ -34,6 +36,7 @@ class Collector {
   readonly classes = new Map<string, ClassModel>();
   readonly aliases: Program['aliases'] = new Map();
   readonly enums = new Set<string>();
+  readonly namespaces = new Set<string>();
   readonly starts: Start[] = [];
   readonly handlers: Callable[] = [];
   private readonly decided = new Map<ConditionalItem, Map<number, number | undefined>>();
@@ -105,6 +108,7 @@ class Collector {
         break;
       case 'namespace': {
         const prefix = item.name === '' ? place.prefix : `${place.prefix}${item.name}::`;
+        if (prefix !== '' && this.namespaces.size < mostNamespaces) this.namespaces.add(prefix);
         for (const inner of item.items) this.item(inner, { ...place, prefix }, owner, perhaps);
         break;
       }

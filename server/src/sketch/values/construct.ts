@@ -1,30 +1,19 @@
 /** Variables come into being: numbers, arrays, objects of the sketch's classes and of libraries. */
-import type { Expression, ListEntry, ListExpression, TypeName, Variable } from '../form/ast';
-import { arrayOf, cellsOf, longArray } from './arrays';
+import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
+import { cellsOf } from './arrays';
 import { meetFacts } from './board-calls';
+import { makeArray } from './construct-arrays';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
-import { bodyOf } from './macros';
 import { type Site, spanAt } from './model';
 import { makeObject } from './objects';
 import { placeCells } from './places';
 import type { Scope } from './scope';
-import { bytesOf, type ResolvedType, resolveType } from './types';
-import {
-  type ArrayValue,
-  type Cell,
-  convert,
-  type Definition,
-  known,
-  newCell,
-  type Unknown,
-  unknown,
-  unknownOf,
-  type Value,
-} from './value';
+import { type ResolvedType, resolveType } from './types';
+import { type Cell, convert, type Definition, known, newCell, unknown, unknownOf, type Value } from './value';
 
 /** What a variable starts from. */
-interface Start {
+export interface Start {
   readonly value?: Expression;
   readonly arguments?: readonly Expression[];
 }
@@ -58,13 +47,14 @@ export function makeVariable(
   site: Site,
   kind: Definition['kind'],
   zeroed: boolean,
+  owner = '',
 ): readonly Cell[] {
   const { type } = variable;
   if (type.reference && variable.value !== undefined && type.sizes.length === 0) {
     const cells = placeCells(machine, variable.value);
     if (cells !== undefined && cells.length > 0) return cells;
   }
-  return [makeCell(machine, variable, variable, site, kind, zeroed)];
+  return [makeCell(machine, variable, variable, site, kind, zeroed, owner)];
 }
 
 function makeCell(
@@ -74,9 +64,10 @@ function makeCell(
   site: Site,
   kind: Definition['kind'],
   zeroed: boolean,
+  owner: string,
 ): Cell {
   const resolved = resolveType(machine, variable.type, site);
-  const definition = definitionOf(machine, variable, site, kind);
+  const definition = definitionOf(machine, variable, site, kind, owner);
   const plain = resolved.pointers === 0 && variable.type.sizes.length === 0;
   const number = plain ? resolved.number : undefined;
   const value = valueFor(machine, variable.type, resolved, start, definition, zeroed);
@@ -97,12 +88,15 @@ function definitionOf(
   variable: Variable,
   site: Site,
   kind: Definition['kind'],
+  owner: string,
 ): OwnDefinition {
   const span = spanAt(site, variable.namePlace);
-  const old = machine.definitions.get(variable);
+  const old = machine.definitions.get(variable.namePlace);
   if (old?.span?.start === span.start && old.span.file === span.file) return old;
+  const scope = kind === 'global' ? site.prefix + owner : '';
   const definition: OwnDefinition = { name: variable.name, kind, span };
-  machine.definitions.set(variable, definition);
+  if (scope !== '') definition.qualified = scope + variable.name;
+  machine.definitions.set(variable.namePlace, definition);
   return definition;
 }
 
@@ -111,7 +105,8 @@ function typeIn(value: Value, resolved: ResolvedType): Cell['type'] {
   return resolved.auto && (value.kind === 'known' || value.kind === 'unknown') ? value.type : undefined;
 }
 
-function valueFor(
+/** The value that something of a type starts with. */
+export function valueFor(
   machine: Machine,
   type: TypeName,
   resolved: ResolvedType,
@@ -199,159 +194,4 @@ export function makeNew(machine: Machine, expression: Extract<Expression, { kind
   }
   const value = makeInstance(machine, resolved, { arguments: expression.arguments }, undefined);
   return { kind: 'pointer', cells: [newCell(value)] };
-}
-
-/** Arrays above this are not made at all: no chip that a sketch runs on has room for them. */
-const largestArray = 100_000;
-
-function makeArray(
-  machine: Machine,
-  type: TypeName,
-  resolved: ResolvedType,
-  start: Start,
-  definition: Definition,
-  zeroed: boolean,
-): Value {
-  const [sizeExpression, ...inner] = type.sizes;
-  const list = listIn(machine, start.value);
-  const declaredSize = sizeExpression === undefined ? undefined : sizeIn(machine, sizeExpression);
-  if (typeof declaredSize === 'object') return declaredSize;
-  const given = list === undefined ? 0 : (list.numbers?.length ?? list.items.length);
-  const length = declaredSize ?? given;
-  if (list === undefined && start.value !== undefined) {
-    const value = evaluate(machine, start.value);
-    if (value.kind === 'array' && start.value.kind !== 'text') return value;
-    return textArray(machine, start.value, declaredSize, definition);
-  }
-  if (length > largestArray) return unknown('the array is too long to be followed', definition.span);
-  machine.spend(length);
-  const entry = { ...type, sizes: inner };
-  const number = inner.length === 0 && resolved.pointers === 0 ? resolved.number : undefined;
-  if (number !== undefined && !number.float && list?.numbers !== undefined) {
-    const packed = packedOf(list.numbers, length, number);
-    const entryBytes = bytesOf(number);
-    return {
-      kind: 'array',
-      length,
-      entryBytes,
-      cells: undefined,
-      packed,
-      all: undefined,
-      entryType: number,
-      definition,
-    };
-  }
-  const isZeroed = zeroed || list !== undefined;
-  const cells = entriesOf(machine, list?.items ?? [], length, (item) => {
-    const value = item === undefined ? undefined : item.value;
-    const made = valueFor(
-      machine,
-      entry,
-      resolved,
-      value === undefined ? {} : { value },
-      definition,
-      isZeroed,
-    );
-    return newCell(convert(made, number), number, definition);
-  });
-  const pointerBytes = machine.types.unsigned.bits / 8;
-  const entryBytes = inner.length > 0 ? undefined : resolved.pointers > 0 ? pointerBytes : bytesOf(number);
-  return arrayOf(cells, entryBytes, definition, number);
-}
-
-function packedOf(
-  numbers: readonly number[],
-  length: number,
-  number: ArrayValue['entryType'],
-): readonly number[] {
-  const type = number;
-  const fits = type === undefined || numbers.every((value) => inRange(value, type));
-  const values = fits
-    ? numbers
-    : numbers.map((value) => {
-        const turned = convert(known(value, typeOfAll), type);
-        return turned.kind === 'known' ? (turned.values[0] ?? 0) : 0;
-      });
-  if (values.length >= length) return values;
-  return [...values, ...new Array<number>(length - values.length).fill(0)];
-}
-
-const typeOfAll = { name: 'int64_t', bits: 64, signed: true, float: false };
-
-function inRange(value: number, type: { readonly bits: number; readonly signed: boolean }): boolean {
-  const low = type.signed ? -(2 ** (type.bits - 1)) : 0;
-  return value >= low && value < 2 ** (type.signed ? type.bits - 1 : type.bits);
-}
-
-/** Entries in their places; designated ones go where they say. */
-function entriesOf(
-  machine: Machine,
-  items: readonly ListEntry[],
-  length: number,
-  make: (item: ListEntry | undefined) => Cell,
-): Cell[] {
-  const placed: (ListEntry | undefined)[] = [];
-  let at = 0;
-  for (const item of items) {
-    const index = item.index === undefined ? undefined : evaluate(machine, item.index);
-    if (index?.kind === 'known') at = index.values[0] ?? at;
-    if (at >= 0 && at < length) placed[at] = item;
-    at += 1;
-  }
-  const cells: Cell[] = [];
-  let last: Cell | undefined;
-  for (let entry = 0; entry < length; entry += 1) {
-    const item = placed[entry];
-    // Beyond what can be told apart, the empty rest is one cell.
-    const cell: Cell = item === undefined && entry > longArray && last !== undefined ? last : make(item);
-    if (item === undefined) last = cell;
-    cells.push(cell);
-  }
-  return cells;
-}
-
-function listIn(machine: Machine, value: Expression | undefined): ListExpression | undefined {
-  if (value?.kind === 'list') return value;
-  if (value?.kind !== 'name') return undefined;
-  return listMacro(machine, value.name, value.start);
-}
-
-/** `#define PINS {3, 5, 6}` */
-function listMacro(machine: Machine, name: string, offset: number): ListExpression | undefined {
-  const [macro] = machine.program.macros.find(name, machine.site, offset);
-  if (macro === undefined || macro.parameters !== undefined) return undefined;
-  const { expression } = bodyOf(macro);
-  return expression?.kind === 'list' ? expression : undefined;
-}
-
-function sizeIn(machine: Machine, expression: Expression): number | undefined | Unknown {
-  const value = evaluate(machine, expression);
-  if (value.kind === 'known' && value.values.length === 1) return Math.max(0, value.values[0] ?? 0);
-  return unknown('the length of the array is not known', spanAt(machine.site, expression));
-}
-
-function textArray(
-  machine: Machine,
-  value: Expression,
-  declaredSize: number | undefined,
-  definition: Definition,
-): Value {
-  if (value.kind !== 'text') return unknown('the array starts from something else', definition.span);
-  const number = machine.types.named('char');
-  const all = newCell(
-    unknown('it is part of a text', spanAt(machine.site, value), number),
-    number,
-    definition,
-  );
-  const length = declaredSize ?? value.length + 1;
-  return {
-    kind: 'array',
-    length,
-    entryBytes: 1,
-    cells: undefined,
-    packed: undefined,
-    all,
-    entryType: number,
-    definition,
-  };
 }

@@ -29,6 +29,7 @@ const sampleRounds = 2;
 
 /** Rounds of the search for what stays the same in a loop that is not followed. */
 const mostPasses = 6;
+const wornPasses = 2;
 
 interface Loop {
   /** True, false, or undefined where it is not known; `any` stands for every round at once. */
@@ -158,7 +159,7 @@ interface Followed {
 
 function follow(machine: Machine, loop: Loop, here: Breakable): Followed {
   const { state } = machine;
-  const limit = roundLimit(machine, loop);
+  const allowed = allowedRounds(machine, loop);
   let flow = 0;
   for (let round = 0; ; round += 1) {
     if (machine.stopped) return { flow, passes: false };
@@ -169,7 +170,7 @@ function follow(machine: Machine, loop: Loop, here: Breakable): Followed {
       if (is === false) return { flow, passes: true };
       if (is === undefined) return allRounds(machine, loop, here, flow, true);
     }
-    if (round >= limit) {
+    if (round >= roundLimit(machine, allowed)) {
       const { news } = machine;
       const rest = allRounds(machine, loop, here, flow, false);
       if (machine.news > news) {
@@ -195,9 +196,14 @@ function follow(machine: Machine, loop: Loop, here: Breakable): Followed {
   }
 }
 
-function roundLimit(machine: Machine, loop: Loop): number {
-  if (machine.tired) return tiredRounds;
+function allowedRounds(machine: Machine, loop: Loop): number {
   return (machine.longRounds.get(loop.place) ?? 0) < longAllowance ? mostRounds : sampleRounds;
+}
+
+/** Asked again each round: much may have been spent in the rounds before. */
+function roundLimit(machine: Machine, allowed: number): number {
+  if (machine.worn) return 0;
+  return machine.tired ? Math.min(allowed, tiredRounds) : allowed;
 }
 
 /** Nothing changed in a round of an endless loop: it goes on like this for ever. */
@@ -230,7 +236,8 @@ function allRounds(machine: Machine, loop: Loop, here: Breakable, before: number
   const { state } = machine;
   let flow = before;
   let ends = mayEnd;
-  for (let pass = 0; pass < mostPasses && !machine.stopped; pass += 1) {
+  const passes = machine.worn ? wornPasses : mostPasses;
+  for (let pass = 0; pass < passes && !machine.stopped; pass += 1) {
     const { mark, clock } = state;
     machine.certain = false;
     if (pass > 0 || !mayEnd) {

@@ -7,7 +7,7 @@ import type { CallStep } from '../../base/pin-use';
 import type { CallFacts, LibraryFacts, Platform } from '../../base/platform';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
-import type { Variable } from '../form/ast';
+import type { Place, Variable } from '../form/ast';
 import type { Macro } from './macros';
 import type { Program, Site } from './model';
 import { type NumberTypes, numberTypes } from './number-types';
@@ -82,18 +82,25 @@ export interface Handler {
   readonly callable: Callable;
 }
 
+/** The limits below are for a text of so many characters; a longer one gets more, up to so many times as much. */
+const shortText = 50_000;
+const mostTimes = 20;
 /** Evaluations that are made exactly; beyond it loops are no longer followed round by round. */
 const softLimit = 80_000;
+/** Evaluations beyond which no loop is followed round by round. */
+const wornLimit = 110_000;
 /** Evaluations after which everything stops. */
 const hardLimit = 200_000;
 const deepest = 480;
 
 export class Machine {
   readonly types: NumberTypes;
+  private readonly share: number;
   readonly state = new State();
   readonly globals = new Map<string, readonly Cell[]>();
   readonly statics = new Map<Variable, Map<number, readonly Cell[]>>();
-  readonly definitions = new Map<Variable, Definition>();
+  /** By the place of the name in the syntax: one for each declaration. */
+  readonly definitions = new Map<Place, Definition>();
   readonly literalMacros = new Map<Macro, Known>();
   readonly functionFacts = new Map<string, readonly CallFacts[]>();
   readonly classFacts = new Map<string, ReadonlyMap<string, readonly CallFacts[]>>();
@@ -114,6 +121,8 @@ export class Machine {
   news = 0;
   /** Rounds that long loops took so far, beyond what every loop may take. */
   readonly longRounds = new Map<object, number>();
+  /** Objects inside objects that are being made. */
+  objects = 0;
   private spent = 0;
   private depth = 0;
   private paths = 0;
@@ -124,7 +133,9 @@ export class Machine {
     readonly platform: Platform,
     libraries: readonly LibraryFacts[],
     private readonly sink: UseSink,
+    characters: number,
   ) {
+    this.share = Math.min(mostTimes, Math.max(1, characters / shortText));
     this.types = numberTypes(platform.intBits);
     for (const library of libraries) {
       addFacts(this.functionFacts, library.functions);
@@ -170,7 +181,7 @@ export class Machine {
   enter(): boolean {
     this.spent += 1;
     if (this.stopped) return false;
-    if (this.spent > hardLimit) {
+    if (this.spent > hardLimit * this.share) {
       this.stopped = true;
       this.tell(
         'analysis-stopped',
@@ -206,9 +217,14 @@ export class Machine {
     return this.spent;
   }
 
-  /** Loops are not followed round by round any more. */
+  /** Loops are followed only a few rounds. */
   get tired(): boolean {
-    return this.spent > softLimit;
+    return this.spent > softLimit * this.share;
+  }
+
+  /** Loops are not followed round by round any more. */
+  get worn(): boolean {
+    return this.spent > wornLimit * this.share;
   }
 
   private get here(): Span {

@@ -80,6 +80,8 @@ export interface Program {
   readonly aliases: Map<string, Alias>;
   /** Names of enumerations: they are numbers. */
   readonly enums: Set<string>;
+  /** Namespaces, each with `::` behind it. */
+  readonly namespaces: Set<string>;
   readonly starts: Start[];
   /** Bodies that the chip runs by itself. */
   readonly handlers: Callable[];

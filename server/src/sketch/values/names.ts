@@ -127,13 +127,14 @@ export function variableCells(machine: Machine, name: string): readonly Cell[] |
   const { globals, site } = machine;
   if (site.prefix === '' && frame?.callable.owner === undefined) {
     const plain = globals.get(name);
-    if (plain !== undefined || !name.includes('::')) return plain;
+    if (plain !== undefined) return plain;
+    if (machine.program.namespaces.size === 0 && !name.includes('::')) return undefined;
   }
-  const inOwner = ofOwner(machine, (owner) => globals.get(`${owner}::${name}`));
+  const find = (one: string) => globals.get(one);
   return (
-    inOwner ??
-    inNamespaces(name, site.prefix, (one) => globals.get(one)) ??
-    globals.get(name.replace(/^::/, ''))
+    ofOwner(machine, (owner) => find(`${owner}::${name}`)) ??
+    inNamespaces(name, site.prefix, find) ??
+    inUsed(machine, name, find)
   );
 }
 
@@ -149,12 +150,27 @@ export function ofOwner<T>(machine: Machine, find: (owner: string) => T | undefi
   return undefined;
 }
 
+/** What `using` brings in: a name that is not found is looked for in every namespace, for the text must compile. */
+function inUsed<T>(
+  machine: Machine,
+  name: string,
+  find: (qualified: string) => T | undefined,
+): T | undefined {
+  for (const prefix of machine.program.namespaces) {
+    const found = find(prefix + name);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
 /** Functions of the sketch by name. */
 export function functionsNamed(machine: Machine, name: string): readonly Callable[] | undefined {
   const { functions } = machine.program;
+  const find = (one: string) => functions.get(one);
   return (
-    inNamespaces(name, machine.site.prefix, (one) => functions.get(one)) ??
-    ofOwner(machine, (owner) => functions.get(`${owner}::${name}`))
+    inNamespaces(name, machine.site.prefix, find) ??
+    ofOwner(machine, (owner) => find(`${owner}::${name}`)) ??
+    inUsed(machine, name, find)
   );
 }
 

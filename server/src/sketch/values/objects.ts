@@ -1,14 +1,15 @@
 /** Objects of the sketch's own classes: fields, bases, constructors, and the methods they find. */
 import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
-import { type Argument, argumentsFor, enterFunction, fitting } from './calls';
 import { makeVariable } from './construct';
 import { evaluate } from './expressions';
+import { type Argument, argumentsFor, enterFunction, fitting } from './functions';
 import type { Machine } from './machine';
 import { type ClassModel, type Site, spanAt } from './model';
 import { findClass } from './types';
 import { type Callable, type Cell, type Definition, newCell, type ObjectValue, unknown } from './value';
 
 const deepestBase = 8;
+const deepestObject = 8;
 
 /** The cell of a field. A reference field takes the one cell that it refers to. */
 function declaredField(machine: Machine, field: Variable, site: Site, zeroed = false): Cell {
@@ -56,10 +57,12 @@ export function makeObject(
   definition: Definition | undefined,
 ): ObjectValue {
   const object: ObjectValue = { kind: 'object', className: model.name, model, fields: new Map() };
-  if (!machine.enter()) return object;
+  if (machine.objects >= deepestObject || !machine.enter()) return object;
+  machine.objects += 1;
   bindTemplate(machine, object, model, typeArguments);
   const arguments_ = given ?? list?.items.map(({ value }) => value) ?? [];
   build(machine, object, model, arguments_, list, definition, 0);
+  machine.objects -= 1;
   machine.leave();
   return object;
 }

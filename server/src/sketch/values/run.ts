@@ -1,8 +1,8 @@
 /** Runs a program in the order the core does: what starts before setup(), setup(), loop() again and again, handlers. */
 import type { FunctionItem, Item } from '../form/ast';
-import { runBody } from './calls';
 import { makeVariable } from './construct';
 import { evaluate } from './expressions';
+import { runBody } from './functions';
 import { forgetChanged } from './interrupts';
 import { Flow, type Frame, type Machine, type Phase } from './machine';
 import { type Start, spanAt } from './model';
@@ -173,7 +173,7 @@ function runStart(machine: Machine, start: Start): void {
         const name = site.prefix + start.owner + variable.name;
         const bare = variable.value === undefined && variable.arguments === undefined;
         if (variable.isExtern && bare && machine.globals.has(name)) continue;
-        machine.globals.set(name, makeVariable(machine, variable, site, 'global', true));
+        machine.globals.set(name, makeVariable(machine, variable, site, 'global', true, start.owner));
       }
     }
   });
@@ -206,7 +206,11 @@ function runEnum(machine: Machine, start: Extract<Start, { kind: 'enum' }>): voi
         ? binary(machine, '+', value, known(1, machine.types.int))
         : evaluate(machine, entry_.value);
     if (value.kind !== 'known') value = unknown('the entry is not known', spanAt(site, entry_.place));
-    const definition = { name: entry_.name, kind: 'entry' as const, span: spanAt(site, entry_.place) };
+    const scope = site.prefix + owner + (item.scoped ? `${item.name}::` : '');
+    const plain = { name: entry_.name, kind: 'entry' as const, span: spanAt(site, entry_.place) };
+    // A scoped entry is no number by itself: setup() cannot name a pin by it without a cast.
+    const named_ = scope === '' || item.scoped ? plain : { ...plain, qualified: scope + entry_.name };
+    const definition = item.scoped ? { ...named_, scoped: true as const } : named_;
     const bare =
       value.kind === 'known' ? { ...value, origins: entry_.value === undefined ? [] : value.origins } : value;
     const named = bare.kind === 'known' ? readThrough(bare, definition) : bare;

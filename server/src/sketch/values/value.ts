@@ -8,9 +8,13 @@ import type { Scope } from './scope';
 /** A name that gives a value: a variable, a macro, an entry of an enumeration, or a name of the board. */
 export interface Definition {
   readonly name: string;
+  /** The name with its namespaces and class in front, where it has any. */
+  readonly qualified?: string;
   /** Absent for names of the board. */
   readonly span?: Span;
   readonly kind: 'global' | 'local' | 'macro' | 'entry' | 'field' | 'board';
+  /** An entry of an enumeration that is no number without a cast. */
+  readonly scoped?: true;
   /** The variable's cell, where it is one: whether something writes it decides if it is a constant. */
   readonly cell?: Cell;
 }
@@ -26,6 +30,8 @@ export interface Known {
   readonly direct: number;
   /** For an interrupt line: the pin it was asked for. */
   readonly pin?: Value;
+  /** Counted as an analogue input before: the names it came through hold that other number. */
+  readonly renumbered?: true;
 }
 
 export interface Unknown {

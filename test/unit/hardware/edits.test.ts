@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import { applyEdits, type Edit } from '../../../server/src/base/span';
 import {
   composeEdits,
-  formatJson,
   insertIntoPath,
   insertIntoWire,
   insertPart,
@@ -294,10 +293,4 @@ test('a part and a wire into a file that has neither', () => {
     [22, 22],
     [30, 30],
   ]);
-});
-
-test('values are printed on one line', () => {
-  expect(formatJson({ a: [1, 'x', true, null], b: {}, c: undefined, 'd"': { e: [] } })).toBe(
-    '{ "a": [1, "x", true, null], "b": {}, "d\\"": { "e": [] } }',
-  );
 });

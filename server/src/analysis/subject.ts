@@ -1,6 +1,7 @@
 /** Makes the subject that the rules see. */
 import type { Board, Build } from '../base/build';
 import type { SketchFacts } from '../base/pin-use';
+import type { Platform } from '../base/platform';
 import type { Problem } from '../base/read';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { findRails, findRegions, indexNets, placePrimitives, viewPins } from './join';
@@ -50,6 +51,17 @@ export function joinSubject({ facts, build, texts, problems, solve }: JoinInput)
 
 const nothing = { min: 0, typ: 0, max: 0, source: 'none' };
 
+const noPlatform: Platform = {
+  macros: {},
+  names: {},
+  modes: {},
+  intBits: 16,
+  analogNumbers: {},
+  ports: {},
+  roles: {},
+  interruptPins: {},
+};
+
 /** A board without pins, for a manifest whose board could not be read: only the rules that need no build see it. */
 const noBoard: Board = {
   id: '',
@@ -69,7 +81,7 @@ const noBoard: Board = {
     inputHighVolts: nothing,
     pullUpOhms: nothing,
   },
-  platform: { macros: {}, names: {}, modes: {}, intBits: 16, analogNumbers: {}, interruptPins: {} },
+  platform: noPlatform,
 };
 
 /** A subject that holds nothing but what the readers found. */

@@ -5,7 +5,7 @@
 import type { Problem } from './read';
 import type { Span } from './span';
 
-/** What one call does to a pin. */
+/** What one call does to a pin, or to the chip where it names no pin. */
 export type PinAction =
   | 'mode' // pinMode
   | 'write' // digitalWrite
@@ -15,7 +15,22 @@ export type PinAction =
   | 'tone' // tone
   | 'tone-off' // noTone
   | 'interrupt' // attachInterrupt
-  | 'servo'; // Servo.attach
+  | 'servo' // Servo.attach
+  | 'touch' // touchRead
+  | 'dac' // dacWrite
+  | 'release' // gives the pin back: detach, end
+  | 'bus' // opens a bus and takes its pins: Serial.begin, Wire.begin, SPI.begin
+  | 'transfer' // moves data over a bus that is open
+  | 'device' // a library's object takes the pin for itself: a display, a strip, a sensor
+  | 'interrupt-off' // detachInterrupt
+  | 'interrupts' // interrupts, noInterrupts
+  | 'reference' // analogReference, analogReadResolution
+  | 'wait' // delay, delayMicroseconds
+  | 'clock' // millis, micros
+  | 'watchdog' // wdt_enable, wdt_reset
+  | 'reset' // a restart of the chip
+  | 'sleep' // deep sleep, sleep_mode
+  | 'store'; // EEPROM
 
 /** The modes a pin can be put in. */
 export type PinMode = 'input' | 'output' | 'input-pullup' | 'input-pulldown';
@@ -42,10 +57,14 @@ export interface PinUse {
   /** Name of the call as written: `digitalWrite`, `Servo.attach`. */
   readonly call: string;
   readonly action: PinAction;
+  /** Pins it touches: none for a call that touches the chip alone. */
   readonly pins: Amount;
   /** Level, mode number, duty or frequency; absent where the call takes none. */
   readonly value?: Amount;
-  /** For the action `mode`: the modes its value stands for on this platform; empty where unknown. */
+  /**
+   * Modes it puts the pins in. For the action `mode`: what its value stands for on this platform, empty where unknown.
+   * For other actions: the mode the call sets by itself, absent where it sets none.
+   */
   readonly modes?: readonly PinMode[];
   /** The pin argument. */
   readonly span: Span;

@@ -19,27 +19,65 @@ export interface Platform {
    * `analogRead(0)` is A0.
    */
   readonly analogNumbers: Readonly<Record<number, number>>;
+  /** Port and bit of the chip → pin number: `PD7` → 7. For writes to DDRD, PORTD and their kin. */
+  readonly ports: Readonly<Record<string, number>>;
+  /** Role → pin number: `i2c.sda` → 18, `uart0.tx` → 1. For calls that open a bus and name no pin. */
+  readonly roles: Readonly<Record<string, number>>;
   /** External interrupt line → pin number, for `digitalPinToInterrupt` and raw line numbers. */
   readonly interruptPins: Readonly<Record<number, number>>;
 }
 
-/** What one function or method does to a pin. */
+/** What one function, method or constructor does to a pin, or to the chip. */
 export interface CallFacts {
   readonly name: string;
   readonly action: PinAction;
-  /** Index of the argument that is the pin. */
-  readonly pin: number;
+  /** Index of the argument that is the pin. Absent: the call names none. */
+  readonly pin?: number;
+  /** The pin argument is an array of pins: every element counts. */
+  readonly pinIsArray?: boolean;
+  /** Index of the argument from which on every argument is a pin (a display's data lines). */
+  readonly pinsFrom?: number;
+  /** The argument that holds a pin may be left out, or be this number where there is no pin: 255, -1. */
+  readonly noPin?: number;
+  /** Index of the template argument that is the pin: `addLeds<CHIP, 6>`. */
+  readonly templatePin?: number;
+  /** Pins by the board's roles, for calls that name none: every role with this beginning, `i2c` or `uart0`. */
+  readonly roles?: readonly string[];
   /** Index of the argument that is the level, mode, duty or frequency. */
   readonly value?: number;
+  /** Mode the call sets by itself. */
+  readonly mode?: PinMode;
   /** Index of the argument that is a handler run later as an interrupt. */
   readonly handler?: number;
   /** The pin argument counts interrupt lines, not pins (`attachInterrupt`). */
   readonly pinIsInterruptLine?: boolean;
+  /** With how many arguments the call means this; absent: with any number. */
+  readonly arguments?: { readonly min?: number; readonly max?: number };
+  /** The pins are those given to the constructor or to an earlier call with this name (a method `begin()`). */
+  readonly pinsOf?: string;
+}
+
+/** A class of a firmware library. */
+export interface ClassFacts {
+  readonly name: string;
+  /** Classes whose methods it has too. */
+  readonly bases?: readonly string[];
+  /** What making an object does. `name` is that of the class. */
+  readonly constructors?: readonly CallFacts[];
+  readonly methods: readonly CallFacts[];
+  /** Objects the library makes itself: `Serial`, `Wire`. */
+  readonly objects?: readonly string[];
+  /** Board roles whose pins an object takes when it is begun. */
+  readonly buses?: readonly string[];
+  /** Timers it takes, by chip family: `avr` → `timer2`. */
+  readonly timers?: Readonly<Record<string, string>>;
 }
 
 /** A firmware library or the core itself, as data from hardware-schemas/libraries/. */
 export interface LibraryFacts {
   readonly id: string;
+  /** Headers that bring it: `Servo.h`. */
+  readonly headers?: readonly string[];
   readonly functions: readonly CallFacts[];
-  readonly classes: readonly { readonly name: string; readonly methods: readonly CallFacts[] }[];
+  readonly classes: readonly ClassFacts[];
 }

@@ -100,6 +100,8 @@ describe('a board of its own', () => {
       modes: { 0: 'input', 1: 'output' },
       intBits: 16,
       analogNumbers: {},
+      ports: { PD2: 2 },
+      roles: { x: 14 },
       interruptPins: { 0: 2, 1: 3 },
     });
   });

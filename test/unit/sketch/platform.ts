@@ -23,6 +23,8 @@ export const platform: Platform = {
   },
   modes: { 0: 'input', 1: 'output', 2: 'input-pullup' },
   intBits: 16,
+  ports: {},
+  roles: {},
   analogNumbers: { 0: 14, 1: 15, 2: 16, 3: 17, 4: 18, 5: 19, 6: 20, 7: 21 },
   interruptPins: { 0: 2, 1: 3 },
 };

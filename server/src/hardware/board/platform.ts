@@ -12,10 +12,15 @@ const modes: readonly PinMode[] = ['input', 'output', 'input-pullup', 'input-pul
 export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin[]): Platform {
   const names = new Map<string, number>();
   const interruptPins = new Map<string, number>();
+  const ports = new Map<string, number>();
+  const roles = new Map<string, number>();
   for (const pin of pins) {
     if (pin.number === undefined) continue;
     const analogName = [pin.id, ...pin.names].find((name) => /^A\d+$/.test(name));
     if (analogName !== undefined && pin.adc !== undefined) names.set(analogName, pin.number);
+    if (pin.port !== undefined) ports.set(pin.port, pin.number);
+    // A role that several pins can serve is served by the first of the table, as the cores choose it.
+    for (const role of pin.roles) if (!roles.has(role)) roles.set(role, pin.number);
     if (pin.interrupt !== undefined) interruptPins.set(String(pin.interrupt), pin.number);
   }
   for (const [name, number] of integers(childOf(node, 'names'))) names.set(name, number);
@@ -44,6 +49,8 @@ export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin
     modes: Object.fromEntries(modeNumbers),
     intBits: integerOf(childOf(node, 'intBits')) === 32 ? 32 : 16,
     analogNumbers: Object.fromEntries(analogNumbers),
+    ports: Object.fromEntries(ports),
+    roles: Object.fromEntries(roles),
     interruptPins: Object.fromEntries(interruptPins),
   };
 }

@@ -21,6 +21,7 @@ export function meetFacts(
 ): readonly Value[] {
   const values = list.map((argument) => evaluate(machine, argument));
   for (const fact of facts) {
+    if (fact.pin === undefined) continue;
     const expression = list[fact.pin];
     // While a call is being typed its pin is still missing: there is nothing to say of it yet.
     if (expression === undefined) continue;

@@ -13,11 +13,13 @@ import { describeKey, manifestPathAt, readManifest } from '../hardware';
 import { rules } from '../rules/generated/registry';
 import type { Subject } from '../rules/subject';
 import { type ParsedFile, readSketch } from '../sketch';
+import { approveFixes } from './approve-fixes';
+import { findDoubtful } from './doubtful';
 import { describePart } from './hover-part';
 import { describePin, describeUse } from './hover-pin';
 import { type LibraryTexts, type OpenLibrary, openLibrary } from './library';
 import { findDefinition, findPlace } from './places';
-import { rememberPoints } from './points';
+import { rememberPoints, type Solve } from './points';
 import { type RuleFault, runRules } from './run-rules';
 import { joinSubject, readingSubject } from './subject';
 import { unknownRules } from './unknown-rules';
@@ -114,9 +116,10 @@ export function createAnalyser(
         build,
         texts: Object.fromEntries([...sketchTexts, [manifest.file, good?.text ?? manifest.text]]),
         problems: [...fresh.problems, ...unknownRules(build, good?.text ?? manifest.text), ...facts.problems],
+        doubtful: findDoubtful(build, manifest.text, fresh.problems),
         solve,
       });
-      return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library);
+      return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library, solve);
     },
   };
 }
@@ -137,8 +140,8 @@ function snapshotOfReading(file: string, problems: readonly Problem[]): Snapshot
   return { ...emptySnapshot, findings: results.findings, faults: results.faults, fixes: results.fixesOf };
 }
 
-function snapshotOf(subject: Subject, library: OpenLibrary): Snapshot {
-  const results = runRules(rules, subject);
+function snapshotOf(subject: Subject, library: OpenLibrary, solve: Solve = solveNetwork): Snapshot {
+  const results = runRules(rules, subject, approveFixes(subject, library, solve));
   return {
     findings: results.findings,
     faults: results.faults,

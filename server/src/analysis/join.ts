@@ -94,7 +94,8 @@ export function viewPins(facts: SketchFacts, build: Build, nets: NetIndex): PinV
       net: nets.byPin.get(pin.id) ?? { id: pin.id, pins: [pin.id], terminals: [], wires: [] },
       uses,
       modes,
-      drives: drivesOf(uses, modes),
+      // A pin that only reads voltages neither drives nor pulls, whatever the sketch asks of it.
+      drives: pin.type === 'analog-input' ? ['input'] : drivesOf(uses, modes),
       wires: wiresByPin.get(pin.id) ?? [],
       onBoard: onBoardByPin.get(pin.id) ?? [],
     };

@@ -18,7 +18,15 @@ export interface RuleResults {
   fixesOf(key: string): readonly Fix[];
 }
 
-export function runRules(rules: readonly Rule[], subject: Subject): RuleResults {
+/** Says whether a fix may be offered for a finding. */
+export type Approve = (fix: Fix, rule: Rule, key: string) => boolean;
+
+export function runRules(
+  rules: readonly Rule[],
+  subject: Subject,
+  approve: Approve = () => true,
+): RuleResults {
+  const doubtful = new Set(subject.doubtful);
   const findings: Finding[] = [];
   const faults: RuleFault[] = [];
   const makers = new Map<string, () => readonly Fix[]>();
@@ -28,12 +36,13 @@ export function runRules(rules: readonly Rule[], subject: Subject): RuleResults 
       if (wish === 'off') continue;
       const taken = new Map<string, number>();
       for (const hit of rule.check(subject)) {
+        if (rule.needs !== 'reading' && doubtful.has(hit.identity)) continue;
         const severity: Severity = wish ?? hit.severity ?? rule.severity;
         // One pin can have the same fault twice; the second and later ones are counted, so that keys stay apart.
         const count = (taken.get(hit.identity) ?? 0) + 1;
         taken.set(hit.identity, count);
         const key = `${rule.id}:${hit.identity}${count > 1 ? `#${count}` : ''}`;
-        const make = () => rule.fixes?.(hit.detail, subject) ?? [];
+        const make = () => (rule.fixes?.(hit.detail, subject) ?? []).filter((fix) => approve(fix, rule, key));
         makers.set(key, make);
         let titles: Finding['fixes'] | undefined;
         findings.push({

@@ -5,17 +5,18 @@ import type { Platform } from '../base/platform';
 import type { Problem } from '../base/read';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { findRails, findRegions, indexNets, placePrimitives, viewPins } from './join';
-import { exceedsLimit, type Solve, solveRegion, stateLimit } from './points';
+import { exceedsLimit, type Solve, solveRegion } from './points';
 
 export interface JoinInput {
   readonly facts: SketchFacts;
   readonly build: Build;
   readonly texts: Readonly<Record<string, string>>;
   readonly problems: readonly Problem[];
+  readonly doubtful?: readonly string[];
   readonly solve: Solve;
 }
 
-export function joinSubject({ facts, build, texts, problems, solve }: JoinInput): Subject {
+export function joinSubject({ facts, build, texts, problems, doubtful = [], solve }: JoinInput): Subject {
   const nets = indexNets(build);
   const pins = viewPins(facts, build, nets);
   const placed = placePrimitives(build, nets);
@@ -23,9 +24,7 @@ export function joinSubject({ facts, build, texts, problems, solve }: JoinInput)
   const byId = new Map<string, PinView>(pins.map((view) => [view.pin.id, view]));
   const context = { board: build.board, pin: (id: string) => byId.get(id), rails, solve };
   const regions = findRegions(pins, placed, rails).map((region) =>
-    exceedsLimit(region, context)
-      ? { ...region, limit: `More than ${stateLimit} states: each pin and switch was varied alone.` }
-      : region,
+    exceedsLimit(region, context) ? { ...region, limit: tooManyStates } : region,
   );
   const solved = new Map<Region, readonly StatePoint[]>();
   return {
@@ -33,6 +32,7 @@ export function joinSubject({ facts, build, texts, problems, solve }: JoinInput)
     build,
     texts,
     problems,
+    doubtful,
     pins,
     placed,
     rails,
@@ -48,6 +48,9 @@ export function joinSubject({ facts, build, texts, problems, solve }: JoinInput)
     },
   };
 }
+
+const tooManyStates =
+  'It has too many states to solve them all: each pin and switch was varied alone, and the extremes.';
 
 const nothing = { min: 0, typ: 0, max: 0, source: 'none' };
 

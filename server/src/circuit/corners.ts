@@ -12,7 +12,7 @@ const EXHAUSTIVE = 6;
 /** How often directions are looked at again from the corners they led to. */
 const ROUNDS = 3;
 /** Corners times unknowns cubed: where the sum is stopped, and says so. */
-const WORK = 2e7;
+const WORK = 4e6;
 
 export interface Spread {
   readonly nominal: readonly number[];

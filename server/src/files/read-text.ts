@@ -7,6 +7,13 @@ import { readFileSync, statSync } from 'node:fs';
 /** The largest file that is read, bytes. A sketch is some kilobytes; what is larger than this is no sketch. */
 export const LARGEST_FILE = 20 * 1024 * 1024;
 
+/** Something that could not be looked at, for people. */
+export interface FileProblem {
+  readonly path: string;
+  /** A phrase that goes behind the path and a colon. */
+  readonly why: string;
+}
+
 /** The text of a file, or why there is none, as a phrase that goes behind the file's name and a colon. */
 export type TextRead =
   | { readonly ok: true; readonly text: string }

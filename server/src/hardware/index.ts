@@ -6,6 +6,7 @@ export type { JsonPath } from './json/node';
 export { pinNames } from './manifest/ends';
 export { describeKey, type ManifestPlace, manifestPathAt } from './manifest/manifest-path';
 export { type HardwareLibrary, readManifest, severitySpan } from './manifest/read-manifest';
+export { namesInWires } from './manifest/wire-names';
 export { listNames, nearestName, quoteName, unknownName } from './names';
 export { type PartKind, readPartKind } from './part-kind';
 export { freePins, freePosition, holesOf, ordinal, positionWords } from './positions';

@@ -24,6 +24,8 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'hardware',
   *check(subject) {
+    // A mode call whose pin is not known may be the pull-up that is missing here.
+    if (subject.unresolved.some((use) => use.action === 'mode')) return;
     for (const view of subject.pins) {
       if (!isSignal(view) || view.wires.length === 0) continue;
       const use = view.uses.find((candidate) =>

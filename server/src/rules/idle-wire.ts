@@ -1,7 +1,7 @@
 /** A wired pin that the sketch never touches: a forgotten line of code, or a wire that should have gone. */
 
 import { defineRule } from './rule';
-import { usesBus } from './support/buses';
+import { usesBus, writesPorts } from './support/buses';
 import { isSignal } from './support/views';
 
 interface Detail {
@@ -19,7 +19,7 @@ export default defineRule<Detail>({
   needs: 'hardware',
   *check(subject) {
     // With a pin argument that could not be resolved, any pin may be the one it means.
-    if (subject.unresolved.length > 0 || subject.facts.uses.length === 0) return;
+    if (subject.unresolved.length > 0 || subject.facts.uses.length === 0 || writesPorts(subject)) return;
     for (const view of subject.pins) {
       const wire = view.wires[0];
       if (!isSignal(view) || !wire || view.uses.length > 0 || usesBus(subject, view.pin.roles)) continue;

@@ -1,8 +1,10 @@
 /** A lamp that only ever sees voltage the wrong way. */
 import { formatQuantity } from '../base/quantity';
 import { defineRule } from './rule';
+import type { Placed, Subject } from './subject';
+import { reach } from './support/conduction';
 import { swapLamp } from './support/lamp-fixes';
-import { lampsOf, partOf } from './support/views';
+import { isSignal, lampsOf, partOf } from './support/views';
 import { voltsOf } from './support/volts';
 
 interface Detail {
@@ -44,7 +46,7 @@ export default defineRule<Detail>({
           most = { volts: cathode.max - anode.min, state: state.words };
         }
       }
-      if (lit || !most) continue;
+      if (lit || !most || pinsOnBothSides(subject, lamp)) continue;
       const { maxReverseVolts, ends } = lamp.primitive;
       yield {
         identity: lamp.part,
@@ -130,3 +132,14 @@ void loop() { digitalWrite(7, LOW); }
     },
   ],
 });
+
+/** True where pins drive either side: then it is the code that never lights it, and turning it round would not. */
+function pinsOnBothSides(subject: Subject, lamp: Placed): boolean {
+  const driven = lamp.nets.map((net) => {
+    const nets = reach(subject, net, { switches: {}, resistances: true, without: lamp.id });
+    return subject.pins.some(
+      (view) => isSignal(view) && nets.has(view.net.id) && subject.rails[view.net.id] === undefined,
+    );
+  });
+  return driven.every(Boolean);
+}

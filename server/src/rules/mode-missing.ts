@@ -2,6 +2,7 @@
 
 import type { PinAction } from '../base/pin-use';
 import { defineRule } from './rule';
+import type { PinView, Subject } from './subject';
 import { findOpen } from './support/floating';
 import { setMode } from './support/sketch-edits';
 import { isMeant, listWords, relatedOf } from './support/views';
@@ -36,8 +37,8 @@ export default defineRule<Detail>({
       const pin = view.pin.id;
       const written = view.uses.find((use) => use.action === 'write' && isMeant(use));
       const read = view.uses.find((use) => use.action === 'read' || use.action === 'interrupt');
-      // With a pull-up asked for, or read as well, a written level is the old way to switch the pull-up.
-      if (written && !read && !modes.includes('input-pullup')) {
+      // With a pull-up asked for, or a switch to read, a written level is the old way to switch the pull-up.
+      if (written && !(read && hasSwitch(subject, view)) && !modes.includes('input-pullup')) {
         const detail = { pin, modes, use: 'written', wants: 'OUTPUT' } as const;
         yield { identity: pin, span: written.span, related: relatedOf(view, written), detail };
       } else if (
@@ -151,3 +152,9 @@ void loop() { analogWrite(9, 80); }
 
 /** Calls after which a pin drives, whatever its mode was. */
 const makesOutput: ReadonlySet<PinAction> = new Set(['pwm', 'tone', 'servo']);
+
+function hasSwitch(subject: Subject, view: PinView): boolean {
+  return subject.placed.some(
+    ({ primitive, nets }) => primitive.type === 'switch' && nets.includes(view.net.id),
+  );
+}

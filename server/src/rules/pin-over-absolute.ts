@@ -1,9 +1,14 @@
 /** More current than the pin survives. */
-import { formatQuantity } from '../base/quantity';
-import { worst } from '../base/range';
+
 import { defineRule } from './rule';
 import { raiseResistor } from './support/lamp-fixes';
-import { type OverCurrentDetail, pinsOver } from './support/over-current';
+import {
+  isSupposed,
+  type OverCurrentDetail,
+  overSeverity,
+  overWords,
+  pinsOver,
+} from './support/over-current';
 import { relatedOf } from './support/views';
 
 export default defineRule<OverCurrentDetail>({
@@ -21,19 +26,24 @@ export default defineRule<OverCurrentDetail>({
         identity: view.pin.id,
         span: use.span,
         related: relatedOf(view, use),
+        severity: overSeverity(subject, state, 'error'),
         detail: {
           pin: view.pin.id,
           amps,
           limit: pinAbsolute.typ,
           limitText: `absolute maximum, ${pinAbsolute.source}`,
           state: state.words,
+          together: isSupposed(subject, state),
         },
       };
     }
   },
-  message: ({ pin, amps, limit, limitText, state }) =>
-    `${pin} carries up to ${formatQuantity(worst(amps), 'A')} (${state}), and it stands ` +
-    `${formatQuantity(limit, 'A')} at most (${limitText}).`,
+  message(detail) {
+    const { pin, limitText, state, together } = detail;
+    const words = overWords(detail);
+    const ever = together ? ', if these are ever so at once' : '';
+    return `${pin} carries up to ${words.amps} (${state}${ever}), and it stands ${words.limit} at most (${limitText}).`;
+  },
   fixes: ({ pin }, subject) => raiseResistor(subject, pin, subject.build.policy.pinAmps),
   examples: [
     {

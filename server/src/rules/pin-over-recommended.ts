@@ -1,9 +1,14 @@
 /** More current than the pin's working figure, less than what destroys it. */
-import { formatQuantity } from '../base/quantity';
-import { worst } from '../base/range';
+
 import { defineRule } from './rule';
 import { raiseResistor } from './support/lamp-fixes';
-import { type OverCurrentDetail, pinsOver } from './support/over-current';
+import {
+  isSupposed,
+  type OverCurrentDetail,
+  overSeverity,
+  overWords,
+  pinsOver,
+} from './support/over-current';
 import { relatedOf } from './support/views';
 
 export default defineRule<OverCurrentDetail>({
@@ -26,13 +31,24 @@ export default defineRule<OverCurrentDetail>({
         identity: view.pin.id,
         span: use.span,
         related: relatedOf(view, use),
-        detail: { pin: view.pin.id, amps, limit: policy.pinAmps, limitText: policy.text, state: state.words },
+        severity: overSeverity(subject, state, 'warning'),
+        detail: {
+          pin: view.pin.id,
+          amps,
+          limit: policy.pinAmps,
+          limitText: policy.text,
+          state: state.words,
+          together: isSupposed(subject, state),
+        },
       };
     }
   },
-  message: ({ pin, amps, limit, limitText, state }) =>
-    `${pin} carries up to ${formatQuantity(worst(amps), 'A')} (${state}), and ${formatQuantity(limit, 'A')} is ` +
-    `its limit (${limitText}).`,
+  message(detail) {
+    const { pin, limitText, state, together } = detail;
+    const words = overWords(detail);
+    const ever = together ? ', if these are ever so at once' : '';
+    return `${pin} carries up to ${words.amps} (${state}${ever}), and ${words.limit} is its limit (${limitText}).`;
+  },
   fixes: ({ pin, limit }, subject) => raiseResistor(subject, pin, limit),
   examples: [
     {

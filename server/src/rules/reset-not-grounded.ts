@@ -24,7 +24,7 @@ export default defineRule<Detail>({
   needs: 'circuit',
   *check(subject) {
     const line = findResetLine(subject);
-    if (!line || line.held || line.switches.some((found) => found.resets)) return;
+    if (!line || line.held || line.resets) return;
     for (const { element, volts } of line.switches) {
       const part = partOf(subject, element.part);
       if (!part) continue;
@@ -44,8 +44,9 @@ export default defineRule<Detail>({
     }
   },
   message: ({ part, pin, volts, assertVolts }) =>
-    `${part} does not reset the board: with it closed ${pin} stays at ${formatQuantity(volts.typ, 'V')}, and below ` +
-    `${formatQuantity(assertVolts, 'V')} is needed.`,
+    `${part} does not reset the board: with it closed ${pin} stays at ` +
+    `${volts.typ > assertVolts ? '' : 'up to '}${formatQuantity(volts.typ > assertVolts ? volts.typ : volts.max, 'V')}, ` +
+    `and below ${formatQuantity(assertVolts, 'V')} is needed.`,
   fixes: ({ part, terminal }, subject) => groundTerminal(subject, part, terminal),
   examples: [
     {

@@ -73,6 +73,8 @@ export interface Subject {
   /** Pin ids of rails by net id: nets that a supply or ground pin holds. */
   readonly rails: Readonly<Record<string, string>>;
   readonly regions: readonly Region[];
+  /** Ids of pins and parts in wires that could not be read: of those nothing can be said. */
+  readonly doubtful: readonly string[];
   /** Uses whose pins are not known; where there are any, "never used" cannot be said of a pin. */
   readonly unresolved: readonly PinUse[];
   /** Operating points of a region in all the states looked at. Computed on demand and kept. */

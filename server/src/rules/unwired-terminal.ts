@@ -87,6 +87,6 @@ void loop() { int level = analogRead(A0); }
 /** A reset button with an open side is told by the rule on the reset line, which says more. */
 function resetParts(subject: Parameters<typeof findResetLine>[0]): ReadonlySet<string> {
   const line = findResetLine(subject);
-  if (!line || line.held || line.switches.some((found) => found.resets)) return new Set();
+  if (!line || line.held || line.resets) return new Set();
   return new Set(line.switches.map((found) => found.element.part));
 }

@@ -30,9 +30,9 @@ const TOOLS = [
 
 /** The chip and what its core is told. */
 export interface Target {
-  readonly mcu: 'atmega328p' | 'atmega32u4';
+  readonly mcu: 'atmega328p' | 'atmega32u4' | 'atmega2560';
   /** Folder of pin tables in the core. */
-  readonly variant: 'standard' | 'eightanaloginputs' | 'leonardo';
+  readonly variant: 'standard' | 'eightanaloginputs' | 'leonardo' | 'mega';
   /** Hertz. */
   readonly clock: number;
   /** The macro of the board, without its prefix: `AVR_NANO`. */
@@ -42,6 +42,11 @@ export interface Target {
 export interface SketchFile {
   readonly name: string;
   readonly text: string;
+}
+
+export interface CompileOptions {
+  /** `delay` lets the clock jump and spends only a few milliseconds itself. */
+  readonly skipWaits?: boolean;
 }
 
 /** A firmware in a folder of its own. */
@@ -60,7 +65,26 @@ const RECORDED: readonly (readonly [string, string])[] = [
   ...['pinMode', 'digitalWrite', 'digitalRead', 'analogWrite', 'analogRead', 'attachInterrupt'],
   ...['pulseIn', 'pulseInLong', 'shiftOut', 'shiftIn'],
 ].map((name): readonly [string, string] => [name, `recorded_${name}`]);
-const RENAMED = [...RECORDED, ['_Z4tonehjm', 'recorded_tone'], ['_Z6noToneh', 'recorded_noTone']];
+const RENAMED: readonly (readonly [string, string])[] = [
+  ...RECORDED,
+  ['_Z4tonehjm', 'recorded_tone'],
+  ['_Z6noToneh', 'recorded_noTone'],
+  ['setup', 'sketch_setup'],
+  ['loop', 'sketch_loop'],
+];
+const SKIPPED_WAIT: readonly [string, string] = ['delay', 'skipped_delay'];
+
+/**
+ * For the sketch's own files: line numbers, and none of the changes that would make a call seem to come from another
+ * line than it was written in (a jump in place of the last call, one call in place of two equal ones).
+ */
+const PLACE_FLAGS = [
+  '-g',
+  '-fno-optimize-sibling-calls',
+  '-fno-crossjumping',
+  '-fno-tree-tail-merge',
+  '-fno-ipa-icf',
+];
 
 function flagsOf(target: Target): readonly string[] {
   return [
@@ -169,7 +193,12 @@ function librariesFor(files: readonly SketchFile[]): readonly string[] {
  * @param files The `.ino` files in the order they are joined in, and whatever else lies beside them.
  * @throws Error with the compiler's output where it does not compile.
  */
-export async function compileFirmware(files: readonly SketchFile[], target: Target): Promise<Firmware> {
+export async function compileFirmware(
+  files: readonly SketchFile[],
+  target: Target,
+  options: CompileOptions = {},
+): Promise<Firmware> {
+  const renamed = options.skipWaits === true ? [...RENAMED, SKIPPED_WAIT] : RENAMED;
   const libraries = librariesFor(files);
   const flags = [...flagsOf(target), ...libraries.map((folder) => `-I${folder}`)];
   const core = await archiveOf('core', sourcesUnder(join(CORE, 'cores/arduino')), flagsOf(target));
@@ -191,9 +220,9 @@ export async function compileFirmware(files: readonly SketchFile[], target: Targ
     for (const { name } of texts) {
       const source = join(folder, basename(name));
       if (['.c', '.cpp'].includes(extname(source))) {
-        await compileOne(source, `${source}.o`, [...flags, `-I${folder}`]);
+        await compileOne(source, `${source}.o`, [...flags, ...PLACE_FLAGS, `-I${folder}`]);
         await execute('avr-objcopy', [
-          ...RENAMED.flatMap(([from, to]) => ['--redefine-sym', `${from}=${to}`]),
+          ...renamed.flatMap(([from, to]) => ['--redefine-sym', `${from}=${to}`]),
           `${source}.o`,
         ]);
         objects.push(`${source}.o`);

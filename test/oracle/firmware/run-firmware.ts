@@ -1,19 +1,27 @@
 /** A firmware on the simulated chip: in go inputs over time, out come the changes of its pins and the recorded calls. */
 import { execFile } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import type { PinAction } from '../../../server/src/base/pin-use';
-import { compileFirmware, compileRunner, type SketchFile, type Target } from './compile-firmware';
+import {
+  type CompileOptions,
+  compileFirmware,
+  compileRunner,
+  type SketchFile,
+  type Target,
+} from './compile-firmware';
 
 const execute = promisify(execFile);
 
 /** Something that happens to the chip from outside. */
 export type InputChange =
   | { readonly atMillis: number; readonly pin: string; readonly level: 0 | 1 | 'free' }
-  | { readonly atMillis: number; readonly channel: number; readonly millivolts: number };
+  | { readonly atMillis: number; readonly channel: number; readonly millivolts: number }
+  /** A byte arrives at the first serial port. */
+  | { readonly atMillis: number; readonly byte: number };
 
-export interface RunOptions extends Target {
+export interface RunOptions extends Target, CompileOptions {
   /** Simulated time, milliseconds. */
   readonly millis: number;
   /** Supply, millivolts; 5,000 where absent. */
@@ -36,6 +44,8 @@ export interface RecordedCall {
   readonly pin: number;
   /** Mode, level, duty or frequency, 255 at most. */
   readonly value: number;
+  /** The line the call stands in, where the compiler's line table knows it. */
+  readonly at?: { readonly file: string; readonly line: number };
 }
 
 /** What one run did. */
@@ -46,6 +56,15 @@ export interface PinEvents {
   readonly driven: readonly string[];
   /** Pins that had their pull-up on at any time while nothing drove them, sorted. */
   readonly pulledUp: readonly string[];
+  /** States a pin was in at any time: `PD7 high`. */
+  readonly states: readonly string[];
+  /** Compare outputs that a timer drove at any time: `timer2.b`. */
+  readonly compares: readonly string[];
+  /** Pins whose own external interrupt line was enabled at any time. */
+  readonly lines: readonly string[];
+  readonly setupDone: boolean;
+  /** How often loop() came back. */
+  readonly rounds: number;
   /** Cycles run. */
   readonly cycles: number;
   /** `run`: until the time was over; `done`: asleep for ever; `crashed`. */
@@ -71,37 +90,93 @@ const ACTIONS: readonly (PinAction | undefined)[] = [
  * @throws Error with the compiler's or the simulator's output where either fails.
  */
 export async function runFirmware(files: readonly SketchFile[], options: RunOptions): Promise<PinEvents> {
+  const [events] = await runFirmwareOften(files, options, [options]);
+  if (events === undefined) {
+    throw new Error('The sketch was not run.');
+  }
+  return events;
+}
+
+/** What may differ between two runs of one firmware. */
+export type RunConditions = Pick<RunOptions, 'millis' | 'supply' | 'inputs'>;
+
+/**
+ * Compiles a sketch once and runs it under several conditions, one after the other.
+ * @throws Error with the compiler's or the simulator's output where either fails.
+ */
+export async function runFirmwareOften(
+  files: readonly SketchFile[],
+  target: Target & CompileOptions,
+  conditions: readonly RunConditions[],
+): Promise<readonly PinEvents[]> {
   const runner = await compileRunner();
-  const firmware = await compileFirmware(files, options);
+  const firmware = await compileFirmware(files, target, target);
+  const places = new Map<number, RecordedCall['at']>();
   try {
-    const inputs = join(dirname(firmware.elf), 'inputs.txt');
-    writeFileSync(inputs, writeInputs(options.inputs ?? []));
-    const { mcu, clock, supply = 5000, millis } = options;
-    const { stdout } = await execute(
-      runner,
-      [firmware.elf, mcu, String(clock), String(supply), String(millis), inputs],
-      { maxBuffer: 1 << 28 },
-    );
-    return readEvents(stdout);
+    const all: PinEvents[] = [];
+    for (const { millis, supply = 5000, inputs = [] } of conditions) {
+      const script = join(dirname(firmware.elf), 'inputs.txt');
+      writeFileSync(script, writeInputs(inputs));
+      const { stdout } = await execute(
+        runner,
+        [firmware.elf, target.mcu, String(target.clock), String(supply), String(millis), script],
+        { maxBuffer: 1 << 28 },
+      );
+      await findPlaces(firmware.elf, stdout, places);
+      all.push(readEvents(stdout, places));
+    }
+    return all;
   } finally {
     firmware.dispose();
   }
 }
 
+/** Looks up the lines of places that were not met yet, all in one go. */
+async function findPlaces(
+  elf: string,
+  output: string,
+  places: Map<number, RecordedCall['at']>,
+): Promise<void> {
+  const found = new Set(
+    [...output.matchAll(/^@ \d+ call \d+ \d+ \d+ (\d+)$/gm)].map(([, place]) => Number(place)),
+  );
+  const fresh = [...found].filter((place) => !places.has(place));
+  if (fresh.length === 0) {
+    return;
+  }
+  // A place is the word behind the call: one byte back lies within the call itself.
+  const addresses = fresh.map((place) => `0x${(place * 2 - 1).toString(16)}`);
+  const { stdout } = await execute('avr-addr2line', ['-e', elf, ...addresses], { maxBuffer: 1 << 24 });
+  for (const [index, line] of stdout.trimEnd().split('\n').entries()) {
+    const [, file, number] = /^(.*):(\d+)/.exec(line) ?? [];
+    const at =
+      file === undefined || file === '??' ? undefined : { file: basename(file), line: Number(number) };
+    places.set(fresh[index] ?? 0, at);
+  }
+}
+
 function writeInputs(inputs: readonly InputChange[]): string {
   const ordered = [...inputs].sort((a, b) => a.atMillis - b.atMillis);
-  const lines = ordered.map((input) =>
-    'pin' in input
-      ? `${input.atMillis} pin ${input.pin} ${input.level}\n`
-      : `${input.atMillis} adc ${input.channel} ${input.millivolts}\n`,
-  );
+  const lines = ordered.map((input) => {
+    if ('pin' in input) {
+      return `${input.atMillis} pin ${input.pin} ${input.level}\n`;
+    }
+    return 'byte' in input
+      ? `${input.atMillis} serial ${input.byte} 0\n`
+      : `${input.atMillis} adc ${input.channel} ${input.millivolts}\n`;
+  });
   return lines.join('');
 }
 
 /** Reads the runner's lines. @throws Error where it did not come to its end. */
-export function readEvents(output: string): PinEvents {
+export function readEvents(output: string, places: ReadonlyMap<number, RecordedCall['at']>): PinEvents {
   const changes: RegisterChange[] = [];
   const calls: RecordedCall[] = [];
+  const states: string[] = [];
+  const compares: string[] = [];
+  const lines: string[] = [];
+  let setupDone = false;
+  let rounds = 0;
   let end: { readonly cycles: number; readonly state: PinEvents['end'] } | undefined;
   for (const line of output.split('\n')) {
     const [mark, number = '', kind = '', ...rest] = line.split(' ');
@@ -114,8 +189,20 @@ export function readEvents(output: string): PinEvents {
     } else if (kind === 'call') {
       const action = ACTIONS[Number(rest[0])];
       if (action !== undefined) {
-        calls.push({ cycle, action, pin: Number(rest[1]), value: Number(rest[2]) });
+        const at = places.get(Number(rest[3]));
+        const call = { cycle, action, pin: Number(rest[1]), value: Number(rest[2]) };
+        calls.push(at === undefined ? call : { ...call, at });
       }
+    } else if (kind === 'state') {
+      states.push(rest.join(' '));
+    } else if (kind === 'compare') {
+      compares.push(rest[0] ?? '');
+    } else if (kind === 'line') {
+      lines.push(rest[0] ?? '');
+    } else if (kind === 'setup') {
+      setupDone = true;
+    } else if (kind === 'loop') {
+      rounds = Number(rest[0]);
     } else if (kind === 'end' && (rest[0] === 'run' || rest[0] === 'done' || rest[0] === 'crashed')) {
       end = { cycles: cycle, state: rest[0] };
     }
@@ -123,7 +210,10 @@ export function readEvents(output: string): PinEvents {
   if (end === undefined) {
     throw new Error(`The simulator did not come to its end:\n${output.slice(-2000)}`);
   }
-  return { changes, calls, ...levelsOf(changes), cycles: end.cycles, end: end.state };
+  return {
+    ...{ changes, calls, ...levelsOf(changes), states, compares, lines },
+    ...{ setupDone, rounds, cycles: end.cycles, end: end.state },
+  };
 }
 
 function levelsOf(changes: readonly RegisterChange[]): Pick<PinEvents, 'driven' | 'pulledUp'> {

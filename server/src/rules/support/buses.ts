@@ -11,6 +11,13 @@ const libraryOfRole: readonly (readonly [RegExp, RegExp])[] = [
   [/^usb/, /\bSerial\b|\bKeyboard\b|\bMouse\b/],
 ];
 
+/** True where the sketch names a port register: what it does to which pins is not followed. */
+export function writesPorts(subject: Subject): boolean {
+  return Object.entries(subject.texts).some(
+    ([file, text]) => file !== subject.build.file && /\b(?:PORT|DDR|PIN)[A-L]\b/.test(text),
+  );
+}
+
 /** True where the sketch speaks of a library that takes one of these roles. */
 export function usesBus(subject: Subject, roles: readonly string[]): boolean {
   return libraryOfRole.some(

@@ -9,21 +9,28 @@ export interface Passing {
   readonly switches: Readonly<Record<string, 'open' | 'closed'>>;
   /** True: also through everything that limits a current (resistors, windings, tracks). */
   readonly resistances: boolean;
-  /** True: through junctions, either way. */
-  readonly diodes: boolean;
+  /**
+   * Through junctions: `up` from cathode to anode only, to where a current can come from; `down` from anode to cathode
+   * only, to where it can go.
+   */
+  readonly diodes?: 'up' | 'down';
+  /** False: not through supplies (batteries). */
+  readonly sources?: boolean;
   /** A placed primitive that the walk must not pass. */
   readonly without?: string;
 }
 
-function passes(element: Placed, passing: Passing): boolean {
+function passes(element: Placed, passing: Passing, from: string): boolean {
   if (element.id === passing.without) return false;
   switch (element.primitive.type) {
     case 'switch':
       return (passing.switches[element.id] ?? element.primitive.rest) === 'closed';
     case 'source':
-      return true;
-    case 'diode':
-      return passing.diodes;
+      return passing.sources !== false;
+    case 'diode': {
+      const enters = passing.diodes === 'up' ? element.nets[1] : element.nets[0];
+      return passing.diodes !== undefined && enters === from;
+    }
     case 'resistor':
     case 'coil':
     case 'potentiometer':
@@ -42,7 +49,7 @@ export function reach(subject: Subject, from: string, passing: Passing): Readonl
   for (let net = front.pop(); net !== undefined; net = front.pop()) {
     if (net !== from && subject.rails[net] !== undefined) continue;
     for (const element of neighbours.get(net) ?? []) {
-      if (!passes(element, passing)) continue;
+      if (!passes(element, passing, net)) continue;
       const nets = element.third === undefined ? element.nets : [...element.nets, element.third];
       for (const other of nets) {
         if (seen.has(other)) continue;

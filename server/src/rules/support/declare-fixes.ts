@@ -21,6 +21,8 @@ export function declarePart(subject: Subject, detail: Undeclared): readonly Fix[
   if (!view) return [];
   const fixes: (Fix | undefined)[] = [];
   if (detail.actions.includes('analog-read')) fixes.push(potentiometer(subject, view, detail));
+  else if (detail.actions.includes('servo')) fixes.push(servo(subject, view, detail));
+  else if (detail.actions.includes('tone')) fixes.push(sounder(subject, view, detail));
   else if (drivesOut(view)) fixes.push(lamp(subject, view, detail));
   else fixes.push(button(subject, view, detail));
   fixes.push(...bareWires(subject, detail));
@@ -79,6 +81,38 @@ function button(subject: Subject, view: PinView, detail: Undeclared): Fix | unde
     title: `Declare a push-button from ${view.pin.id} to ${ground}${pulled}`,
     trust: 'ask',
     edits: draftManifest(subject, steps),
+  };
+}
+
+function sounder(subject: Subject, view: PinView, detail: Undeclared): Fix | undefined {
+  const ground = groundEnd(subject);
+  if (ground === undefined) return undefined;
+  const id = partName(subject, detail.name, 'sounder');
+  return {
+    title: `Declare a passive buzzer from ${view.pin.id} to ${ground}`,
+    trust: 'ask',
+    edits: draftManifest(subject, [
+      addPart(id, { kind: 'buzzer', drive: 'passive' }),
+      addWire({ from: view.pin.id, to: `${id}.+`, colour: 'orange' }),
+      addWire({ from: `${id}.-`, to: ground, colour: 'black' }),
+    ]),
+  };
+}
+
+function servo(subject: Subject, view: PinView, detail: Undeclared): Fix | undefined {
+  const ground = groundEnd(subject);
+  const rail = railEnd(subject, subject.build.board.logicRail);
+  if (ground === undefined || rail === undefined) return undefined;
+  const id = partName(subject, detail.name, 'servo');
+  return {
+    title: `Declare a servo on ${view.pin.id}, fed from ${subject.build.board.logicRail}`,
+    trust: 'ask',
+    edits: draftManifest(subject, [
+      addPart(id, { kind: 'servo' }),
+      addWire({ from: view.pin.id, to: `${id}.signal`, colour: 'yellow' }),
+      addWire({ from: rail, to: `${id}.+`, colour: 'red' }),
+      addWire({ from: `${id}.-`, to: ground, colour: 'black' }),
+    ]),
   };
 }
 

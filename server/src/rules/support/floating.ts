@@ -15,7 +15,7 @@ export function findOpen(subject: Subject, view: PinView): OpenInput | undefined
   const all = (position: 'open' | 'closed') =>
     Object.fromEntries(switches.map((element) => [element.id, position] as const));
   const look = (position: 'open' | 'closed') =>
-    reach(subject, view.net.id, { switches: all(position), resistances: true, diodes: false });
+    reach(subject, view.net.id, { switches: all(position), resistances: true });
   const tied = (nets: ReadonlySet<string>) =>
     railsAmong(subject, nets).length > 0 ||
     subject.pins.some((other) => other !== view && nets.has(other.net.id) && !other.drives.includes('input'));

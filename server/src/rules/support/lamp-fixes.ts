@@ -7,7 +7,7 @@ import { sizeSeriesResistor } from '../../circuit';
 import { insertIntoWire, insertPart, replaceValue, reversePath } from '../../hardware';
 import type { Subject } from '../subject';
 import { draftManifest, type Step } from './draft';
-import { isPath, nextName, ohmsText, setEnd } from './manifest-edits';
+import { isInside, nextName, ohmsText, setEnd } from './manifest-edits';
 import { partOf, regionOf, viewOf } from './views';
 
 /** What an indicator lamp is usually given, amperes (common practice). */
@@ -66,7 +66,7 @@ export function insertResistor(
   const id = nextName(subject, 'R');
   return [
     {
-      title: `Put a ${formatQuantity(ohms, 'ohm')} resistor from stock into the wire of ${lamp}`,
+      title: `Put a ${formatQuantity(ohms, 'ohm')} resistor${stockWords(subject)} into the wire of ${lamp}`,
       trust: 'ask',
       edits: draftManifest(subject, [
         (text, file) => insertPart(text, id, { kind: 'resistor', value: ohmsText(ohms) }, file),
@@ -89,16 +89,22 @@ export function raiseResistor(subject: Subject, pin: string, limit: number): rea
     return [];
   const part = partOf(subject, only.part);
   const ohms = smallestSafe(subject, diodes[0] ?? { volts: exactly(0) }, limit);
-  if (!part?.valueSpans.value || ohms === undefined) return [];
+  const now = only.primitive.type === 'resistor' ? only.primitive.ohms.typ : 0;
+  if (!part?.valueSpans.value || ohms === undefined || ohms <= now) return [];
   return [
     {
-      title: `Change ${part.id} to ${formatQuantity(ohms, 'ohm')} from stock`,
+      title: `Change ${part.id} to ${formatQuantity(ohms, 'ohm')}${stockWords(subject)}`,
       trust: 'ask',
       edits: draftManifest(subject, [
         (text, file) => replaceValue(text, ['parts', part.id, 'value'], ohmsText(ohms), file),
       ]),
     },
   ];
+}
+
+/** Said only where the manifest says what is in stock. */
+function stockWords(subject: Subject): string {
+  return /"stock"\s*:/.test(subject.texts[subject.build.file] ?? '') ? ' from stock' : '';
 }
 
 function smallestSafe(subject: Subject, junction: Junction, limit: number): number | undefined {
@@ -140,13 +146,6 @@ export function swapLamp(subject: Subject, lamp: string, element: string): reado
   }
   if (steps.length === 0) return [];
   return [{ title: `Turn ${lamp} round`, trust: 'ask', edits: draftManifest(subject, steps) }];
-}
-
-/** True where an end is a part that a path passes, not one written as `part.terminal`. */
-function isInside(subject: Subject, wire: Wire, end: 0 | 1): boolean {
-  if (!isPath(wire)) return false;
-  const last = subject.build.wires.filter((other) => other.entry === wire.entry).length - 1;
-  return end === 0 ? wire.piece > 0 : wire.piece < last;
 }
 
 /** Turns a whole path round. Undefined where another part in it would be turned too. */

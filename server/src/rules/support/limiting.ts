@@ -14,7 +14,7 @@ export interface UnlimitedLamp {
 
 const store = new WeakMap<Subject, readonly UnlimitedLamp[]>();
 
-/** Lamps between two stiff nodes (rails, supplies, driving pins) with no resistance on either side. */
+/** Lamps between two stiff nodes (rails, batteries, driving pins) with no resistance on either side. */
 export function findUnlimited(subject: Subject, lamps: readonly Placed[]): readonly UnlimitedLamp[] {
   const kept = store.get(subject);
   if (kept) return kept;
@@ -24,13 +24,13 @@ export function findUnlimited(subject: Subject, lamps: readonly Placed[]): reado
       .filter((element) => element.primitive.type === 'switch')
       .map((element) => [element.id, 'closed'] as const),
   );
-  const passing = { switches: closed, resistances: false, diodes: true };
+  const passing = { switches: closed, resistances: false, sources: false };
   for (const lamp of lamps) {
-    const sides = lamp.nets.map((net) =>
-      stiffNodes(subject, reach(subject, net, { ...passing, without: lamp.id })),
-    );
-    const [above, below] = sides;
-    if (!above || !below || above.all.size === 0 || below.all.size === 0) continue;
+    const side = (net: string, diodes: 'up' | 'down') =>
+      stiffNodes(subject, reach(subject, net, { ...passing, diodes, without: lamp.id }));
+    const above = side(lamp.nets[0], 'up');
+    const below = side(lamp.nets[1], 'down');
+    if (above.all.size === 0 || below.all.size === 0) continue;
     // The same single rail on both sides drives nothing.
     const nodes = new Set([...above.all, ...below.all]);
     if (nodes.size < 2) continue;
@@ -46,6 +46,11 @@ function stiffNodes(subject: Subject, nets: ReadonlySet<string>): { all: Set<str
   for (const net of nets) {
     const rail = subject.rails[net];
     if (rail !== undefined) all.add(rail);
+  }
+  for (const element of subject.placed) {
+    if (element.primitive.type !== 'source') continue;
+    if (nets.has(element.nets[0])) all.add(`${element.id}+`);
+    if (nets.has(element.nets[1])) all.add(`${element.id}-`);
   }
   for (const view of subject.pins) {
     if (!isSignal(view) || !nets.has(view.net.id) || subject.rails[view.net.id] !== undefined) continue;

@@ -104,8 +104,10 @@ export function groundTerminal(subject: Subject, part: string, terminal: string)
       },
     ];
   }
-  if (wires.length > 1) return [];
   const far = first.ends[0].kind === 'terminal' && first.ends[0].part === part ? 1 : 0;
+  // Only an end of its own that lies on another rail can be taken over; anything else hangs between other parts.
+  const rail = subject.rails[subject.build.nets.find((net) => net.wires.includes(first.id))?.id ?? ''];
+  if (wires.length > 1 || rail === undefined || isInside(subject, first, far)) return [];
   return [
     {
       title: `Take the wire of ${name} to ${ground}`,
@@ -178,4 +180,11 @@ function wantsGround(subject: Subject, part: Part, terminal: string): boolean {
     ),
   );
   return elements.length > 0 && !grounded;
+}
+
+/** True where an end is a part that a path passes, not one written as `part.terminal`. */
+export function isInside(subject: Subject, wire: Wire, end: 0 | 1): boolean {
+  if (!isPath(wire)) return false;
+  const last = subject.build.wires.filter((other) => other.entry === wire.entry).length - 1;
+  return end === 0 ? wire.piece > 0 : wire.piece < last;
 }

@@ -1,11 +1,13 @@
 /** Pins that carry more than a limit at the worst corner of the worst state. Shared by the two rules on pin current. */
 
+import type { Severity } from '../../base/finding';
 import type { PinUse } from '../../base/pin-use';
+import { formatQuantity } from '../../base/quantity';
 import { worst } from '../../base/range';
-import type { PinView, Subject } from '../subject';
+import type { PinView, StatePoint, Subject } from '../subject';
 import { findUnlimited } from './limiting';
 import { findShorts } from './shorts';
-import { isSignal, lampsOf, regionOf, type Worst, worstState } from './views';
+import { isSignal, lampsOf, regionOf, viewOf, type Worst, worstState } from './views';
 
 export interface OverCurrent extends Worst {
   readonly view: PinView;
@@ -18,6 +20,38 @@ export interface OverCurrentDetail {
   readonly limit: number;
   readonly limitText: string;
   readonly state: string;
+  /** True where the state needs several pins at once, of which nobody knows whether the sketch ever has it. */
+  readonly together: boolean;
+}
+
+/** What flows, told with as many digits as it takes to tell it from the limit. */
+export function overWords({ amps, limit }: OverCurrentDetail): {
+  readonly amps: string;
+  readonly limit: string;
+} {
+  const most = worst(amps);
+  const words = (digits: number) => ({
+    amps: formatQuantity(most, 'A', digits),
+    limit: formatQuantity(limit, 'A'),
+  });
+  return words(3).amps === words(3).limit ? words(5) : words(3);
+}
+
+/** The rule's severity, or the next lower one for a state of several pins that may never be. */
+export function overSeverity(subject: Subject, state: StatePoint, own: Severity): Severity {
+  return isSupposed(subject, state) ? (own === 'error' ? 'warning' : 'information') : own;
+}
+
+/**
+ * True where the state needs three pins at once that can each be otherwise, or two such pins on one wire: how they go
+ * together is the sketch's affair, and it may never do that.
+ */
+export function isSupposed(subject: Subject, { drives }: StatePoint): boolean {
+  const free = Object.entries(drives).flatMap(([pin, drive]) => {
+    const view = drive === 'high' || drive === 'low' ? viewOf(subject, pin) : undefined;
+    return view && view.drives.length > 1 ? [view] : [];
+  });
+  return free.length > 2 || new Set(free.map((view) => view.net.id)).size < free.length;
 }
 
 const store = new WeakMap<Subject, readonly OverCurrent[]>();

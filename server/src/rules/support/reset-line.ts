@@ -10,6 +10,8 @@ export interface ResetLine {
   readonly assertVolts: number;
   /** True where the line is in reset with every switch at rest. */
   readonly held: boolean;
+  /** True where some position of the switches resets, all of them together included. */
+  readonly resets: boolean;
   /** Switches on the line, each with the lowest volts it brings the line to, and whether that resets. */
   readonly switches: readonly { readonly element: Placed; readonly volts: Range; readonly resets: boolean }[];
 }
@@ -33,7 +35,7 @@ function lookAtReset(subject: Subject): ResetLine | undefined {
   const rail = subject.rails[view.net.id];
   if (rail !== undefined) {
     const held = viewOf(subject, rail)?.pin.type === 'ground';
-    return { view, assertVolts, held, switches: [] };
+    return { view, assertVolts, held, resets: held, switches: [] };
   }
   const region = subject.regions.find((candidate) => candidate.nets.includes(view.net.id));
   if (!region) return undefined;
@@ -64,5 +66,11 @@ function lookAtReset(subject: Subject): ResetLine | undefined {
     }
     return lowest ? [{ element, volts: lowest, resets: lowest.max <= assertVolts }] : [];
   });
-  return { view, assertVolts, held: atRest.length > 0 && atRest.every(low), switches };
+  return {
+    view,
+    assertVolts,
+    held: atRest.length > 0 && atRest.every(low),
+    resets: points.some(low),
+    switches,
+  };
 }

@@ -35,7 +35,7 @@ export function findShorts(subject: Subject): readonly Short[] {
       if (drive !== 'high' && drive !== 'low') continue;
       const amps = state.point.amps[`pin:${view.pin.id}`];
       if (!amps) continue;
-      const passing = { switches: state.switches, resistances: false, diodes: false };
+      const passing = { switches: state.switches, resistances: false };
       const rail = railsAmong(subject, reach(subject, view.net.id, passing)).find((id) =>
         fights(subject, id, drive),
       );

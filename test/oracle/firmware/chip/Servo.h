@@ -21,6 +21,7 @@ class Servo {
   bool attached();
 
  private:
+  uint8_t start(int pin, int shortest, int longest);
   void pulse();
   int pin_;
   int shortest_;

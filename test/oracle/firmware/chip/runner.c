@@ -3,13 +3,19 @@
  *
  *   runner FIRMWARE.elf MCU HERTZ MILLIVOLTS MILLISECONDS [INPUTS]
  *
- * INPUTS is a file of lines, ordered by time: "MS pin PD2 0", "MS pin PD2 1", "MS pin PD2 free" (nothing drives it) and
- * "MS adc CHANNEL MILLIVOLTS". Output lines begin with "@":
- *   @ CYCLE ddr PD7 1          the data direction bit changed
- *   @ CYCLE port PD7 1         the port bit changed
- *   @ CYCLE call F PIN VALUE   a recorded call, see recorder.c
- *   @ CYCLE end STATE          run, done (asleep for ever) or crashed
- * At most MOST lines are printed for each kind of event of each pin; "@ N more KIND PIN" counts the rest.
+ * INPUTS is a file of lines, ordered by time: "MS pin PD2 0", "MS pin PD2 1", "MS pin PD2 free" (nothing drives it),
+ * "MS adc CHANNEL MILLIVOLTS" and "MS serial BYTE 0" (arrives at the first serial port). Output lines begin with "@":
+ *   @ CYCLE ddr PD7 1                the data direction bit changed
+ *   @ CYCLE port PD7 1               the port bit changed
+ *   @ CYCLE call F PIN VALUE PLACE   a recorded call, see recorder.c
+ *   @ CYCLE compare timer2.b         a timer's compare output took its pin, printed the first time
+ *   @ CYCLE line PD2                 an external interrupt line was enabled, printed the first time
+ *   @ CYCLE state PD7 high           the pin was input, pull-up, low or high at any time; printed before the end
+ *   @ CYCLE setup                    setup() came back
+ *   @ CYCLE loop ROUNDS              how often loop() came back, printed once before the end
+ *   @ CYCLE end STATE                run, done (asleep for ever) or crashed
+ * At most MOST lines are printed for each kind of event of each pin, then only what was not seen before; "@ N more KIND
+ * PIN" counts the rest.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -21,17 +27,29 @@
 #include <simavr/sim_elf.h>
 
 enum { MOST = 400, PORTS = 12, CALLS = 16 };
+/* Of recorder.c: marks beside the calls. */
+enum { PLACE = 0x80, SETUP_DONE, LOOP_DONE };
 
 struct port {
   char name;
   uint8_t ddr, value, external_mask, external_value;
   unsigned ddr_events[8], port_events[8];
+  /* Bit n: the pin was in state n, see STATES. */
+  uint8_t states[8];
+  uint64_t since[8];
 };
+
+/* By direction and level. A pull-up counts where it stays on: the core passes through it on the way to others. */
+static const char *const STATES[] = {"input", "pull-up", "low", "high"};
+enum { PASSING = 200 };
 
 static avr_t *avr;
 static struct port ports[PORTS];
 static unsigned call_events[CALLS][256];
-static uint8_t call_values[CALLS][256][32];
+/* Calls that were printed, by all that is known of them; a table with open addressing. */
+static uint64_t seen[1 << 16];
+static uint16_t place;
+static unsigned long long rounds;
 
 static void changed(const char *kind, char name, uint8_t *before, uint8_t now, unsigned *events) {
   for (int bit = 0; bit < 8; bit++) {
@@ -42,34 +60,124 @@ static void changed(const char *kind, char name, uint8_t *before, uint8_t now, u
   *before = now;
 }
 
+static void note_states(struct port *port) {
+  for (int bit = 0; bit < 8; bit++) {
+    int state = (port->ddr >> bit & 1) << 1 | (port->value >> bit & 1);
+    if (state != 1 || avr->cycle - port->since[bit] > PASSING) {
+      port->states[bit] |= 1 << state;
+    }
+  }
+}
+
+static void now_changes(struct port *port, uint8_t bits) {
+  note_states(port);
+  for (int bit = 0; bit < 8; bit++) {
+    if (bits >> bit & 1) {
+      port->since[bit] = avr->cycle;
+    }
+  }
+}
+
 static void on_ddr(avr_irq_t *irq, uint32_t value, void *param) {
   struct port *port = param;
   (void)irq;
+  now_changes(port, port->ddr ^ value);
   changed("ddr", port->name, &port->ddr, value, port->ddr_events);
 }
 
 static void on_port(avr_irq_t *irq, uint32_t value, void *param) {
   struct port *port = param;
   (void)irq;
+  now_changes(port, port->value ^ value);
   changed("port", port->name, &port->value, value, port->port_events);
 }
 
 /* GPIOR0, GPIOR1, GPIOR2: the same addresses on all chips that are run here (headers of avr-libc). */
 enum { GPIOR0 = 0x3e, GPIOR1 = 0x4a, GPIOR2 = 0x4b };
 
+static int is_new(uint64_t call) {
+  size_t mask = sizeof seen / sizeof seen[0] - 1, at = (call * 0x9e3779b97f4a7c15u >> 40) & mask;
+  for (size_t tries = 0; tries < mask; tries++, at = (at + 1) & mask) {
+    if (seen[at] == call) {
+      return 0;
+    }
+    if (seen[at] == 0) {
+      seen[at] = call;
+      return 1;
+    }
+  }
+  return 1;
+}
+
 static void on_call(avr_t *chip, avr_io_addr_t address, uint8_t function, void *param) {
   uint8_t pin = chip->data[GPIOR1], value = chip->data[GPIOR2];
   (void)param;
   chip->data[address] = function;
+  if (function == PLACE) {
+    place = pin | value << 8;
+  } else if (function == SETUP_DONE) {
+    printf("@ %llu setup\n", (unsigned long long)chip->cycle);
+  } else if (function == LOOP_DONE) {
+    rounds++;
+  }
   if (function >= CALLS) {
     return;
   }
-  /* A value that was not seen before is always printed, however many calls there were. */
-  uint8_t *seen = &call_values[function][pin][value / 8];
-  int is_new = !((*seen >> (value % 8)) & 1);
-  *seen |= 1 << (value % 8);
-  if (call_events[function][pin]++ < MOST || is_new) {
-    printf("@ %llu call %u %u %u\n", (unsigned long long)chip->cycle, function, pin, value);
+  int news = is_new((uint64_t)1 << 40 | (uint64_t)place << 24 | function << 16 | pin << 8 | value);
+  if (call_events[function][pin]++ < MOST || news) {
+    printf("@ %llu call %u %u %u %u\n", (unsigned long long)chip->cycle, function, pin, value, place);
+  }
+}
+
+/* Registers that connect compare outputs and enable interrupt lines; addresses from the headers of avr-libc. */
+struct compare {
+  uint16_t address;
+  uint8_t mask;
+  const char *name;
+};
+struct line {
+  uint8_t mask;
+  const char *pin;
+};
+struct chip {
+  const char *mcu;
+  struct compare compares[20];
+  struct line lines[9];
+};
+enum { EIMSK_ADDRESS = 0x3d };
+static const struct chip chips[] = {
+  {"atmega328p",
+   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
+    {0xb0, 0xc0, "timer2.a"}, {0xb0, 0x30, "timer2.b"}},
+   {{1, "PD2"}, {2, "PD3"}}},
+  {"atmega32u4",
+   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
+    {0x80, 0x0c, "timer1.c"}, {0x90, 0xc0, "timer3.a"}, {0x90, 0x30, "timer3.b"}, {0x90, 0x0c, "timer3.c"},
+    {0xc0, 0xc0, "timer4.a"}, {0xc0, 0x30, "timer4.b"}, {0xc2, 0x0c, "timer4.d"}},
+   {{1, "PD0"}, {2, "PD1"}, {4, "PD2"}, {8, "PD3"}, {0x40, "PE6"}}},
+  {"atmega2560",
+   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
+    {0x80, 0x0c, "timer1.c"}, {0xb0, 0xc0, "timer2.a"}, {0xb0, 0x30, "timer2.b"}, {0x90, 0xc0, "timer3.a"},
+    {0x90, 0x30, "timer3.b"}, {0x90, 0x0c, "timer3.c"}, {0xa0, 0xc0, "timer4.a"}, {0xa0, 0x30, "timer4.b"},
+    {0xa0, 0x0c, "timer4.c"}, {0x120, 0xc0, "timer5.a"}, {0x120, 0x30, "timer5.b"}, {0x120, 0x0c, "timer5.c"}},
+   {{1, "PD0"}, {2, "PD1"}, {4, "PD2"}, {8, "PD3"}, {0x10, "PE4"}, {0x20, "PE5"}, {0x40, "PE6"}, {0x80, "PE7"}}},
+};
+static const struct chip *kind;
+static uint8_t compare_seen[20], line_seen[9];
+
+/* Looked at now and then rather than at each write, for the simulator's timers own the writes. */
+static void look_at_registers(void) {
+  for (int i = 0; i < 20 && kind->compares[i].name != NULL; i++) {
+    if (!compare_seen[i] && avr->data[kind->compares[i].address] & kind->compares[i].mask) {
+      compare_seen[i] = 1;
+      printf("@ %llu compare %s\n", (unsigned long long)avr->cycle, kind->compares[i].name);
+    }
+  }
+  for (int i = 0; i < 9 && kind->lines[i].pin != NULL; i++) {
+    if (!line_seen[i] && avr->data[EIMSK_ADDRESS] & kind->lines[i].mask) {
+      line_seen[i] = 1;
+      printf("@ %llu line %s\n", (unsigned long long)avr->cycle, kind->lines[i].pin);
+    }
   }
 }
 
@@ -102,6 +210,17 @@ static void set_adc(int channel, int millivolts) {
     exit(2);
   }
   avr_raise_irq(irq, millivolts);
+}
+
+/* The first serial port is called 1 where native USB stands in its place. */
+static void receive(int byte) {
+  avr_irq_t *irq = avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT);
+  if (irq == NULL) {
+    irq = avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('1'), UART_IRQ_INPUT);
+  }
+  if (irq != NULL) {
+    avr_raise_irq(irq, byte);
+  }
 }
 
 /* The simulator would sleep in real time while the chip sleeps. */
@@ -147,6 +266,15 @@ int main(int count, char **words) {
     fprintf(stderr, "runner: the simulator has no chip %s\n", words[2]);
     return 2;
   }
+  for (size_t i = 0; i < sizeof chips / sizeof chips[0]; i++) {
+    if (strcmp(chips[i].mcu, words[2]) == 0) {
+      kind = &chips[i];
+    }
+  }
+  if (kind == NULL) {
+    fprintf(stderr, "runner: the registers of %s are not known here\n", words[2]);
+    return 2;
+  }
   avr_init(avr);
   firmware.frequency = strtoul(words[3], NULL, 10);
   avr_load_firmware(avr, &firmware);
@@ -163,20 +291,27 @@ int main(int count, char **words) {
   uint64_t last = strtoull(words[5], NULL, 10) * per_millisecond;
   FILE *inputs = count > 6 ? fopen(words[6], "r") : NULL;
   unsigned long long at = 0;
-  char kind[8], where[8], level[8];
-  int waiting = inputs != NULL && fscanf(inputs, "%llu %7s %7s %7s", &at, kind, where, level) == 4;
+  char kind_of[8], where[8], level[8];
+  int waiting = inputs != NULL && fscanf(inputs, "%llu %7s %7s %7s", &at, kind_of, where, level) == 4;
   int state = cpu_Running;
+  unsigned steps = 0;
   while (avr->cycle < last && state != cpu_Done && state != cpu_Crashed) {
     while (waiting && avr->cycle >= at * per_millisecond) {
-      if (strcmp(kind, "pin") == 0) {
+      if (strcmp(kind_of, "pin") == 0) {
         set_pin(where[1], where[2] - '0', level);
+      } else if (strcmp(kind_of, "serial") == 0) {
+        receive(atoi(where));
       } else {
         set_adc(atoi(where), atoi(level));
       }
-      waiting = fscanf(inputs, "%llu %7s %7s %7s", &at, kind, where, level) == 4;
+      waiting = fscanf(inputs, "%llu %7s %7s %7s", &at, kind_of, where, level) == 4;
     }
     state = avr_run(avr);
+    if ((++steps & 63) == 0) {
+      look_at_registers();
+    }
   }
+  look_at_registers();
   for (int i = 0; i < PORTS; i++) {
     for (int bit = 0; bit < 8; bit++) {
       if (ports[i].ddr_events[bit] > MOST) {
@@ -187,6 +322,17 @@ int main(int count, char **words) {
       }
     }
   }
+  for (int i = 0; i < PORTS; i++) {
+    note_states(&ports[i]);
+    for (int bit = 0; bit < 8; bit++) {
+      for (int n = 0; n < 4; n++) {
+        if (ports[i].name != 0 && ports[i].states[bit] >> n & 1) {
+          printf("@ %llu state P%c%d %s\n", (unsigned long long)avr->cycle, ports[i].name, bit, STATES[n]);
+        }
+      }
+    }
+  }
+  printf("@ %llu loop %llu\n", (unsigned long long)avr->cycle, rounds);
   printf("@ %llu end %s\n", (unsigned long long)avr->cycle,
          state == cpu_Crashed ? "crashed" : state == cpu_Done ? "done" : "run");
   return 0;

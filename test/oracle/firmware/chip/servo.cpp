@@ -1,13 +1,22 @@
 #include "Servo.h"
 
-extern "C" void record_servo(uint8_t pin);
+extern "C" void record_servo(uint16_t place, uint8_t pin);
 
 Servo::Servo() : pin_(-1), shortest_(MIN_PULSE_WIDTH), longest_(MAX_PULSE_WIDTH), width_(DEFAULT_PULSE_WIDTH) {}
 
-uint8_t Servo::attach(int pin) { return attach(pin, MIN_PULSE_WIDTH, MAX_PULSE_WIDTH); }
+#define CALLER ((uint16_t)(uintptr_t)__builtin_return_address(0))
+
+uint8_t Servo::attach(int pin) {
+  record_servo(CALLER, pin);
+  return start(pin, MIN_PULSE_WIDTH, MAX_PULSE_WIDTH);
+}
 
 uint8_t Servo::attach(int pin, int shortest, int longest) {
-  record_servo(pin);
+  record_servo(CALLER, pin);
+  return start(pin, shortest, longest);
+}
+
+uint8_t Servo::start(int pin, int shortest, int longest) {
   pin_ = pin;
   shortest_ = shortest;
   longest_ = longest;

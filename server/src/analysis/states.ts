@@ -1,0 +1,119 @@
+/**
+ * The states a region can be in: every pin's drive, every switch, every knob. All combinations where they are few;
+ * where they are many, each thing varied alone and the extremes, and it is said that the rest was not looked at.
+ */
+import type { Drive, PinView, Region, StatePoint } from '../rules/subject';
+
+/** States of one region that are looked at, at the most. */
+const mostStates = 256;
+/** States times elements: a region of many parts gets fewer states, so that no keystroke waits for it. */
+const mostWork = 4096;
+
+interface Choice {
+  readonly kind: 'pin' | 'switch' | 'setting';
+  readonly id: string;
+  readonly values: readonly string[];
+}
+
+/** What the pins, switches and knobs of a region do at one moment. */
+export type RegionState = Pick<StatePoint, 'words' | 'drives' | 'switches' | 'settings'>;
+
+/** Share of a potentiometer's track between its first end and the wiper. The ends keep a thousandth of the track. */
+export const wiperPlaces: Readonly<Record<string, number>> = {
+  'turned to its first end': 0.001,
+  'in the middle': 0.5,
+  'turned to its second end': 0.999,
+};
+
+const driveWords: Readonly<Record<Drive, string>> = {
+  high: 'high',
+  low: 'low',
+  input: 'as input',
+  'pull-up': 'with pull-up',
+  'pull-down': 'with pull-down',
+};
+
+function choicesOf(region: Region, pinOf: (id: string) => PinView | undefined): Choice[] {
+  const choices: Choice[] = [];
+  for (const id of region.pins) {
+    const view = pinOf(id);
+    if (view && view.pin.number !== undefined) choices.push({ kind: 'pin', id, values: view.drives });
+  }
+  for (const { primitive, id, third } of region.elements) {
+    if (primitive.type === 'switch') {
+      const values = primitive.rest === 'open' ? ['open', 'closed'] : ['closed', 'open'];
+      choices.push({ kind: 'switch', id, values });
+    } else if (primitive.type === 'potentiometer') {
+      choices.push({ kind: 'setting', id, values: Object.keys(wiperPlaces) });
+    } else if (primitive.type === 'logic-output') {
+      choices.push({ kind: 'setting', id, values: third === undefined ? ['low'] : ['low', 'high'] });
+    }
+  }
+  return choices;
+}
+
+/** The states to look at, and whether these are all. */
+export function statesOf(
+  region: Region,
+  pinOf: (id: string) => PinView | undefined,
+): { readonly states: readonly RegionState[]; readonly all: boolean } {
+  const choices = choicesOf(region, pinOf);
+  const most = Math.max(24, Math.min(mostStates, Math.floor(mostWork / Math.max(1, region.elements.length))));
+  const total = choices.reduce((product, choice) => product * choice.values.length, 1);
+  const all = total <= most;
+  const rows = all ? everyRow(choices) : chosenRows(choices);
+  return { states: rows.map((row) => stateOf(choices, row)), all };
+}
+
+function everyRow(choices: readonly Choice[]): string[][] {
+  let rows: string[][] = [[]];
+  for (const choice of choices) rows = rows.flatMap((row) => choice.values.map((value) => [...row, value]));
+  return rows;
+}
+
+/** Each choice alone against the first values, and each pin against all others driven the other way. */
+function chosenRows(choices: readonly Choice[]): string[][] {
+  const rows = new Map<string, string[]>();
+  const add = (row: string[]) => rows.set(row.join(), row);
+  const rowOf = (pick: (choice: Choice, index: number) => string | undefined) =>
+    choices.map((choice, index) => {
+      const wish = pick(choice, index);
+      return wish !== undefined && choice.values.includes(wish) ? wish : (choice.values[0] ?? '');
+    });
+  add(rowOf(() => undefined));
+  choices.forEach((choice, at) => {
+    for (const value of choice.values) add(rowOf((_, index) => (index === at ? value : undefined)));
+  });
+  for (const [own, others] of [
+    ['high', 'low'],
+    ['low', 'high'],
+  ] as const) {
+    for (const switches of ['open', 'closed'] as const) {
+      add(rowOf((choice) => (choice.kind === 'switch' ? switches : own)));
+      choices.forEach((choice, at) => {
+        if (choice.kind !== 'pin') return;
+        add(rowOf((other, index) => (other.kind === 'switch' ? switches : index === at ? own : others)));
+      });
+    }
+  }
+  return [...rows.values()];
+}
+
+function stateOf(choices: readonly Choice[], row: readonly string[]): RegionState {
+  const drives: Record<string, Drive> = {};
+  const switches: Record<string, 'open' | 'closed'> = {};
+  const settings: Record<string, string> = {};
+  const words: string[] = [];
+  choices.forEach((choice, index) => {
+    const value = row[index] ?? '';
+    if (choice.kind === 'pin') {
+      drives[choice.id] = value as Drive;
+      words.push(`${choice.id} ${driveWords[value as Drive]}`);
+      return;
+    }
+    if (choice.kind === 'switch') switches[choice.id] = value as 'open' | 'closed';
+    else settings[choice.id] = value;
+    words.push(`${choice.id.split('/')[0]} ${value}`);
+  });
+  return { words: words.join(', '), drives, switches, settings };
+}

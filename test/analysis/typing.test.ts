@@ -1,40 +1,94 @@
 /** While a line is being typed, nothing may be told that is only so because the line is not finished. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { openTestBench, root, type TestBench } from '../fixture/bench';
+import { type Analyser, createAnalyser } from '../../server/src/analysis';
+import { loadLibrary } from '../../server/src/files';
+import { createSketchParser, type ParsedFile, type SketchParser } from '../../server/src/sketch';
+import { root } from '../fixture/bench';
+import { bodyLines, topLines, type TypingBuild, typingBuilds } from './typing-builds';
 
-let bench: TestBench;
+let parser: SketchParser;
 beforeAll(async () => {
-  bench = await openTestBench();
+  parser = await createSketchParser();
 });
 
-const folder = join(root, 'hardware-schemas/examples/harbour-model');
-const sketch = readFileSync(join(folder, 'harbour-model.ino'), 'utf8');
-const manifest = readFileSync(join(folder, 'hardware.jsonc'), 'utf8');
+/** One build in one editor: every state of the text goes through the same parser and analyser. */
+class Desk {
+  private readonly analyser: Analyser;
+  private parsed: ParsedFile;
 
-const lines = [
-  'if (isHigh) { digitalWrite(beacon, HIGH); }',
-  'for (int i = 0; i < 3; i++) {\n  tone(horn, 440 + 10 * i);\n}',
-  'Serial.println("tide (" + String(level) + ")");',
-  'switch (level) { case 1: setLamp(beacon, true); break; default: break; }',
-];
+  constructor(private readonly build: TypingBuild) {
+    this.analyser = createAnalyser(loadLibrary(`${root}/hardware-schemas`), (path) => build.beside?.[path]);
+    this.parsed = parser.parse('sketch.ino', build.sketch);
+  }
 
-describe.each([
-  'void setup() {',
-  'void loop() {',
-  'void setLamp(byte pin, bool on) {',
-  'void moveGate(bool shut) {',
-])('typed at the head of %s', (head) => {
-  it.each(lines)('%s', (line) => {
-    const at = sketch.indexOf(head) + head.length;
-    expect(at).toBeGreaterThan(head.length);
+  /** What is told of the sketch with `line` in place of what stands from `start` to `end`. */
+  told(start: number, end: number, line: string): string[] {
+    const { sketch, manifest } = this.build;
+    const text = sketch.slice(0, start) + line + sketch.slice(end);
+    const before = this.parsed.text;
+    this.parsed = parser.reparse(this.parsed, text, [{ start: 0, end: before.length, text }]);
+    const { findings, faults } = this.analyser.analyse({
+      sources: [this.parsed],
+      manifest: { file: 'hardware.jsonc', text: manifest },
+    });
+    expect(faults).toEqual([]);
+    return findings.filter(({ rule }) => rule !== 'sketch-limit').map(({ key }) => key);
+  }
+}
+
+/** Types `line` into the sketch, character by character; gives what was told on the way. */
+function typed(desk: Desk, at: number, before: string, line: string): string[] {
+  const told: string[] = [];
+  for (let length = 1; length <= line.length; length += 1) {
+    const part = line.slice(0, length);
+    for (const key of desk.told(at, at, before + part)) told.push(`${JSON.stringify(part)}: ${key}`);
+  }
+  return told;
+}
+
+/** Place behind the only occurrence of `text`. */
+function behind(sketch: string, text: string): number {
+  const at = sketch.indexOf(text);
+  expect(at, text).toBeGreaterThanOrEqual(0);
+  return at + text.length;
+}
+
+/** White space of the line that is typed after a place: that of the line below, or of a new block. */
+function indentAfter(sketch: string, at: number): string {
+  return /^[^\n]*\n([ \t]*)\S/.exec(sketch.slice(at))?.[1] ?? '';
+}
+
+describe.each(Object.entries(typingBuilds))('%s', (_, build) => {
+  const { sketch } = build;
+
+  it('has nothing to tell', () => {
+    expect(new Desk(build).told(0, 0, '')).toEqual([]);
+  });
+
+  it.each(build.inside)('typed in a body, behind %j', (place) => {
+    const desk = new Desk(build);
+    const at = behind(sketch, place);
+    const before = `\n${indentAfter(sketch, at)}`;
+    const told = bodyLines.flatMap((line) => typed(desk, at, before, line));
+    expect(told).toEqual([]);
+  });
+
+  it.each(build.outside)('typed at the top, behind %j', (place) => {
+    const desk = new Desk(build);
+    const at = behind(sketch, place);
+    const told = topLines.flatMap((line) =>
+      place === '' ? typed(desk, 0, '', line) : typed(desk, at, '\n', line),
+    );
+    expect(told).toEqual([]);
+  });
+
+  it.each(build.lines)('%j deleted from its end, and typed again', (line) => {
+    const desk = new Desk(build);
+    const end = behind(sketch, line);
     const told: string[] = [];
-    for (let typed = 1; typed <= line.length; typed += 1) {
-      const text = `${sketch.slice(0, at)}\n  ${line.slice(0, typed)}${sketch.slice(at)}`;
-      const { findings } = bench.analyse({ 'harbour-model.ino': text, 'hardware.jsonc': manifest });
-      for (const finding of findings)
-        told.push(`${JSON.stringify(line.slice(0, typed))}: ${finding.rule} ${finding.key}`);
+    for (let left = line.length; left >= 0; left -= 1) {
+      const part = line.slice(0, left);
+      for (const key of desk.told(end - line.length, end, part)) told.push(`${JSON.stringify(part)}: ${key}`);
     }
     expect(told).toEqual([]);
   });

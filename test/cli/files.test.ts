@@ -129,26 +129,39 @@ describe('loading a build', () => {
     }
     mkdirSync(join(base, 'horn', 'folder.ino'));
     const folder = join(base, 'horn');
+    const main = '#include "m.hpp"\n#include "z.h"\n#include <a.h>\n';
+    put('horn/horn.ino', main);
+    expect(listSources(folder).map((file) => file.slice(folder.length + 1))).toEqual([
+      'Z.ino',
+      'a.c',
+      'a.h',
+      'a.ino',
+      'b.cpp',
+      'horn.ino',
+      'm.hpp',
+      'z.h',
+    ]);
     const order = ['horn.ino', 'Z.ino', 'a.ino', 'b.cpp', 'a.c', 'a.h', 'z.h', 'm.hpp'];
-    expect(listSources(folder)).toEqual(order.map((name) => join(folder, name)));
     const project = loadProject(folder);
     expect(project.manifest).toEqual({ file: join(folder, 'hardware.jsonc'), text: '// hardware.jsonc' });
-    expect(project.sources).toEqual(order.map((name) => ({ file: join(folder, name), text: `// ${name}` })));
+    const texts = order.map((name) => (name === 'horn.ino' ? main : `// ${name}`));
+    expect(project.sources).toEqual(order.map((name, at) => ({ file: join(folder, name), text: texts[at] })));
     expect(project.problems).toEqual([]);
   });
 
   test('a file that is too large or no file is refused in words, and the others are read', () => {
     put('x/hardware.jsonc', '{}');
-    put('x/x.ino', 'int a;');
+    const text = '#include "dangling.h"\n#include "endless.h"\n';
+    put('x/x.ino', text);
     truncateSync(put('x/large.ino'), LARGEST_FILE + 1);
     symlinkSync(join(base, 'gone'), join(base, 'x', 'dangling.h'));
     symlinkSync('/dev/zero', join(base, 'x', 'endless.h'));
     const project = loadProject(join(base, 'x'));
-    expect(project.sources.map((source) => source.text)).toEqual(['int a;']);
+    expect(project.sources.map((source) => source.text)).toEqual([text]);
     expect(project.problems).toEqual([
-      { path: join(base, 'x/large.ino'), why: 'is 20.0 MB large; files over 20 MB are not read' },
       { path: join(base, 'x/dangling.h'), why: 'does not exist' },
       { path: join(base, 'x/endless.h'), why: 'is not a regular file' },
+      { path: join(base, 'x/large.ino'), why: 'is 20.0 MB large; files over 20 MB are not read' },
     ]);
   });
 
@@ -159,6 +172,8 @@ describe('loading a build', () => {
       folder,
       sources: [],
       problems: [{ path: folder, why: 'does not exist' }],
+      notes: [],
+      foreign: new Set(),
     });
   });
 });

@@ -34,7 +34,7 @@ test('a list for an older version, or for a file that was closed or opened since
   let now: OpenFile | undefined = second;
   const publisher = new Publisher((params) => sent.push(params), {
     byPath: () => now,
-    inFolder: () => [],
+    ofSketch: () => [],
   });
   const lists = new Map([['/s/a.ino', [finding]]]);
   publisher.publish('/s', lists, runOn(first));

@@ -126,7 +126,7 @@ describe('publishing', () => {
     await reconnect({ ...able, workspace: {} });
     client.write('hardware.jsonc', '{}');
     client.write('b.h', 'BAD1');
-    await client.open('a.ino', '');
+    await client.open('a.ino', '#include "b.h"');
     await client.tick();
     expect(client.shown('b.h')).toEqual(['BAD1 is bad']);
     client.write('b.h', 'BAD1 and BAD2');
@@ -155,7 +155,7 @@ describe('publishing', () => {
       client.write(name, '');
     }
     client.write(main, '');
-    await client.open('a.ino', '');
+    await client.open('a.ino', '#include "z.h"');
     await client.tick();
     const names = client.ledger.inputs[0]?.sources.map(({ file }) => file.slice(client.folder.length + 1));
     expect(names).toEqual([main, 'a.ino', 'b.ino', 'b.cpp', 'z.h']);
@@ -187,7 +187,7 @@ describe('trees', () => {
   test('only what changed is parsed, open files from their old tree, and closed files keep none', async () => {
     client.write('hardware.jsonc', '{}');
     client.write('b.h', 'int b;');
-    await client.open('a.ino', 'int a;');
+    await client.open('a.ino', '\n#include "b.h"\n');
     await client.tick();
     expect(client.ledger.parsed).toHaveLength(2);
     expect(client.ledger.trees).toBe(1);
@@ -198,12 +198,13 @@ describe('trees', () => {
     expect(client.ledger.parsed).toHaveLength(2);
     expect(client.ledger.reparsed).toHaveLength(50);
     expect(client.ledger.trees).toBe(1);
-    await client.change('a.ino', 52, [{ text: 'whole' }]);
+    await client.change('a.ino', 52, [{ text: 'whole\n#include "b.h"' }]);
     await client.tick();
     expect(client.ledger.parsed).toHaveLength(3);
     await client.open('b.h', 'int b;');
     await client.tick();
     expect(client.ledger.trees).toBe(2);
+    client.write('a.ino', '#include "b.h"');
     await client.close('a.ino');
     await client.tick();
     expect(client.ledger.trees).toBe(1);

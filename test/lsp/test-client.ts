@@ -74,6 +74,8 @@ export interface TestClient {
 export async function connect(
   capabilities: ClientCapabilities,
   initializationOptions?: unknown,
+  /** Workspace folders, given the client's own folder. */
+  workspace: (folder: string) => readonly string[] = () => [],
 ): Promise<TestClient> {
   const folder = slashed(mkdtempSync(join(tmpdir(), 'wiretrue lsp ä-')));
   const toServer = new PassThrough();
@@ -105,6 +107,7 @@ export async function connect(
   const initialized: InitializeResult = await connection.sendRequest('initialize', {
     processId: null,
     rootUri: null,
+    workspaceFolders: workspace(folder).map((path) => ({ uri: uriOfPath(path), name: 'workspace' })),
     capabilities,
     initializationOptions,
   });

@@ -6,4 +6,5 @@ export {
   type ProjectInput,
   type Snapshot,
 } from './analyser';
-export type { LibraryTexts } from './library';
+export { type LibraryTexts, type OpenLibrary, openLibrary } from './library';
+export { ASSUMED_BOARD, type BoardChoice, chooseBoard, findBoard, readUses } from './uses';

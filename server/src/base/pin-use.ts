@@ -118,4 +118,10 @@ export interface SketchFacts {
   readonly setup?: SetupPlace;
   /** Said limits (a loop that was not followed to its end). Never grammar errors: those are the compiler's to tell. */
   readonly problems: readonly Problem[];
+  /**
+   * Set where text that may hold calls was lost to the analysis: an error or a half-typed place that could not be
+   * read, a comment that swallowed code, a pin call without its pin. What is told of a use holds, but nothing may be
+   * concluded from a use that is missing. Oddities that hide no call do not set it.
+   */
+  readonly damaged?: true;
 }

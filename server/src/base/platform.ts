@@ -59,14 +59,20 @@ export interface CallFacts {
 
 /** A class of a firmware library. */
 export interface ClassFacts {
+  /** As the sketch writes it. A leading `*_` stands for any maker's name: `*_Strip` is every `Word_Strip`. */
   readonly name: string;
-  /** Classes whose methods it has too. */
+  /** Classes, of any library, whose methods it has too; a method it names itself hides theirs of that name. */
   readonly bases?: readonly string[];
   /** What making an object does. `name` is that of the class. */
   readonly constructors?: readonly CallFacts[];
   readonly methods: readonly CallFacts[];
   /** Objects the library makes itself: `Serial`, `Wire`. */
   readonly objects?: readonly string[];
+  /**
+   * The class is there only on boards whose core predefines one of these macros: `Serial` is a UART on one core and
+   * USB on another. Absent: on every board.
+   */
+  readonly macros?: readonly string[];
   /** Board roles whose pins an object takes when it is begun. */
   readonly buses?: readonly string[];
   /** Timers it takes, by chip family: `avr` → `timer2`. */

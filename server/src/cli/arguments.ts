@@ -5,6 +5,13 @@ import { nearest } from './nearest';
 /** What the program was asked to do. */
 export type Command =
   | { readonly kind: 'check'; readonly paths: readonly string[]; readonly format: 'text' | 'json' }
+  | {
+      readonly kind: 'uses';
+      readonly paths: readonly string[];
+      readonly format: 'text' | 'json';
+      /** Id of a library board or path of a board file. */
+      readonly board?: string;
+    }
   | { readonly kind: 'hookup'; readonly path: string }
   | { readonly kind: 'explain'; readonly rule?: string }
   | { readonly kind: 'serve' }
@@ -12,10 +19,11 @@ export type Command =
   | { readonly kind: 'version' }
   | { readonly kind: 'wrong'; readonly message: string };
 
-const COMMANDS = ['check', 'hookup', 'explain', 'serve'] as const;
+const COMMANDS = ['check', 'uses', 'hookup', 'explain', 'serve'] as const;
 const FORMATS = ['text', 'json'] as const;
 const OPTIONS = {
   format: { type: 'string' },
+  board: { type: 'string' },
   stdio: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean' },
@@ -25,6 +33,7 @@ type OptionName = keyof typeof OPTIONS;
 /** The options a command takes besides `--help` and `--version`. */
 const TAKES: Readonly<Record<(typeof COMMANDS)[number], readonly OptionName[]>> = {
   check: ['format'],
+  uses: ['format', 'board'],
   hookup: [],
   explain: [],
   serve: ['stdio'],
@@ -73,6 +82,13 @@ export function readArguments(args: readonly string[]): Command {
         paths: rest.length === 0 ? ['.'] : rest,
         format: values.format === 'json' ? 'json' : 'text',
       };
+    case 'uses':
+      return {
+        kind: 'uses',
+        paths: rest.length === 0 ? ['.'] : rest,
+        format: values.format === 'json' ? 'json' : 'text',
+        ...(typeof values.board === 'string' ? { board: values.board } : {}),
+      };
     case 'hookup':
       return rest.length > 1
         ? { kind: 'wrong', message: 'The command hookup takes one build at a time.' }
@@ -98,10 +114,11 @@ function checkOption(name: string, written: string, value: string | undefined): 
   if (option.type === 'boolean') {
     return value === undefined ? undefined : `The option ${written} takes no value.`;
   }
+  const wanted = name === 'board' ? 'the id of a board or the path of a board file' : FORMATS.join(' or ');
   if (value === undefined || value === '') {
-    return `The option ${written} wants a value: ${FORMATS.join(' or ')}.`;
+    return `The option ${written} wants a value: ${wanted}.`;
   }
-  return FORMATS.some((format) => format === value)
+  return name === 'board' || FORMATS.some((format) => format === value)
     ? undefined
     : `There is no format "${value}". ${suggest(value, FORMATS)}`;
 }

@@ -4,6 +4,7 @@ import { createAnalyser } from '../analysis';
 import type { Finding, Severity } from '../base/finding';
 import type { Span } from '../base/span';
 import {
+  ceilingOf,
   compareText,
   createTextReader,
   type FileProblem,
@@ -46,6 +47,7 @@ export async function checkBuilds(
   const found = findProjects(paths, base);
   const nameOf = (file: string) => slashed(relative(base, file)) || '.';
   const problems: FileProblem[] = [...found.problems];
+  const notes = new Set(found.notes);
   const findings: Finding[] = [];
   const indexes = new Map<string, LineIndex>();
   let sketches = 0;
@@ -59,8 +61,11 @@ export async function checkBuilds(
     // Which engine parses is the server's log's business; here it must not mix with the output.
     const parser = await createSketchParser({ log: () => {} });
     for (const folder of found.folders) {
-      const project = loadProject(folder, reader);
+      const project = loadProject(folder, reader, ceilingOf(folder, paths, base));
       problems.push(...project.problems.map((each) => ({ ...each, path: nameOf(each.path) })));
+      for (const note of project.notes) {
+        notes.add(note);
+      }
       if (project.manifest === undefined) {
         continue;
       }
@@ -96,7 +101,7 @@ export async function checkBuilds(
     sketches,
     counts: countSeverities(findings),
     problems,
-    notes: found.notes,
+    notes: [...notes],
     linesOf(file) {
       const known = indexes.get(file);
       const index = known ?? new LineIndex(readText(file) ?? '');

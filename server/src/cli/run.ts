@@ -1,5 +1,5 @@
 /** The whole program as a function of its arguments and streams, so that it can be tested without a process. */
-import { readProduct, schemasFolder } from '../files';
+import { type FileProblem, readProduct, schemasFolder } from '../files';
 import { readArguments } from './arguments';
 import { checkBuilds } from './check-builds';
 import { harmless } from './excerpt';
@@ -8,6 +8,8 @@ import { HELP } from './help';
 import { readHookup } from './hookup';
 import { printJson } from './print-json';
 import { printText, type TextStyle } from './print-text';
+import { printUsesJson, printUsesText } from './print-uses';
+import { readAllUses } from './read-uses';
 
 /** What the program has of its surroundings. */
 export interface Surroundings {
@@ -25,6 +27,11 @@ export interface Surroundings {
 /** Runs one command. Returns the exit code, or nothing where the process goes on by itself (`serve`). */
 export async function run(args: readonly string[], here: Surroundings): Promise<number | undefined> {
   const command = readArguments(args);
+  const tell = (notes: readonly string[], problems: readonly FileProblem[]) => {
+    for (const note of [...notes, ...problems.map((problem) => `${problem.path}: ${problem.why}`)]) {
+      here.err(`wiretrue: ${harmless(note)}\n`);
+    }
+  };
   const refuse = (why: string) => {
     here.err(`wiretrue: ${harmless(why)}\n`);
     return 2;
@@ -41,6 +48,16 @@ export async function run(args: readonly string[], here: Surroundings): Promise<
     case 'serve':
       here.serve();
       return undefined;
+    case 'uses': {
+      const { paths, board, format } = command;
+      const read = await readAllUses(paths, board, here.base, schemasFolder(here.home));
+      if (!read.ok) {
+        return refuse(read.why);
+      }
+      tell(read.notes, read.problems);
+      here.out(format === 'json' ? printUsesJson(read) : printUsesText(read));
+      return read.problems.length > 0 ? 2 : 0;
+    }
     case 'hookup': {
       const hookup = readHookup(command.path, here.base, schemasFolder(here.home));
       if (!hookup.ok) {
@@ -63,12 +80,7 @@ export async function run(args: readonly string[], here: Surroundings): Promise<
     }
     case 'check': {
       const result = await checkBuilds(command.paths, here.base, schemasFolder(here.home));
-      for (const note of result.notes) {
-        here.err(`wiretrue: ${harmless(note)}\n`);
-      }
-      for (const problem of result.problems) {
-        here.err(`wiretrue: ${harmless(`${problem.path}: ${problem.why}`)}\n`);
-      }
+      tell(result.notes, result.problems);
       if (command.format === 'json') {
         here.out(printJson(result, readProduct(here.home)));
       } else if (result.sketches > 0 || result.problems.length === 0) {

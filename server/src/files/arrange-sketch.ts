@@ -1,14 +1,10 @@
 /**
  * Which files make one sketch, and in which order they are handed over. Tabs and what is compiled along always count; a
  * header counts where something includes it, for a spare one (`config.example.h`) would define everything twice.
- *
- * A header is read where the first `#include` of it stands, as long as the sketch layer finds it there by the end of its
- * path. One that it would not find so (`../shared/pins.h`, or two headers of one name) goes in front of the file that
- * needs it, so that its macros count before the text that uses them.
  */
 import { realpathSync } from 'node:fs';
-import { dirname, posix, resolve } from 'node:path';
-import { type Includes, scanIncludes } from './includes';
+import { posix, resolve } from 'node:path';
+import { hasSetup, type Includes, scanIncludes } from './includes';
 import {
   HEADER_FOLDER,
   isBelow,
@@ -19,6 +15,7 @@ import {
   SOURCE_FOLDER,
   slashed,
 } from './names';
+import { type FoundInclude, putEarly } from './put-early';
 
 /** Files of one sketch that are read at most, and characters of all of them together. */
 export const MOST_SOURCES = 400;
@@ -70,10 +67,12 @@ export function arrangeSketch(
 class Arranger {
   private readonly texts = new Map<string, string | undefined>();
   /** Files by the one that includes them, with the path as written; in the order of the text. */
-  private readonly reached = new Map<string, readonly { readonly path: string; readonly file: string }[]>();
+  private readonly reached = new Map<string, readonly FoundInclude[]>();
   private readonly foreign = new Set<string>();
   private readonly notes = new Set<string>();
   private readonly listed: ReadonlySet<string>;
+  /** Folders an include is looked for in besides the includer's own. */
+  private readonly search: readonly string[];
   private characters = 0;
   private count = 0;
   private computed = false;
@@ -85,6 +84,11 @@ class Arranger {
     private readonly scan: (text: string, file: string) => Includes,
   ) {
     this.listed = new Set(listed);
+    const { folder } = place;
+    // In a sketch only its own folder is searched; a plain project is built with its two source folders.
+    const plain = !listed.some(isTab);
+    const also = plain ? [SOURCE_FOLDER, HEADER_FOLDER].map((name) => posix.join(folder, name)) : [];
+    this.search = [folder, ...also];
   }
 
   arrange(): Arrangement {
@@ -102,8 +106,8 @@ class Arranger {
       this.follow(orderSources(folder, main, listed.filter(isHeader)));
     }
     const files = orderSources(folder, main, [...this.reached.keys()]);
-    const sources = this.withEarly(files).flatMap((file) => {
-      const text = this.texts.get(file);
+    const sources = putEarly(files, this.reached).flatMap((file) => {
+      const text = this.reached.has(file) ? this.texts.get(file) : undefined;
       return text === undefined ? [] : [{ file, text }];
     });
     return { sources, notes: [...this.notes], foreign: this.foreign };
@@ -113,7 +117,9 @@ class Arranger {
   private mainOf(tabs: readonly string[], listed: readonly string[]): string | undefined {
     const { folder } = this.place;
     if (tabs.length > 0) {
-      return namesakeOf(folder, tabs);
+      const namesake = namesakeOf(folder, tabs);
+      const whole = namesake === undefined ? tabs.filter((tab) => hasSetup(this.textOf(tab) ?? '')) : [];
+      return namesake ?? (whole.length === 1 ? whole[0] : undefined);
     }
     return ['main.cpp', `${SOURCE_FOLDER}/main.cpp`]
       .map((name) => posix.join(folder, name))
@@ -130,7 +136,7 @@ class Arranger {
       }
       const { paths, computed } = this.scan(text, file);
       this.computed ||= computed;
-      const found: { path: string; file: string }[] = [];
+      const found: FoundInclude[] = [];
       for (const { path, system } of paths) {
         const target = this.find(file, path, system);
         if (target === undefined) {
@@ -149,7 +155,9 @@ class Arranger {
     for (let before = -1; before !== this.reached.size; ) {
       before = this.reached.size;
       const stems = new Set([...this.reached.keys()].filter(isHeader).map(stemOf));
-      this.follow([...this.listed].filter((file) => !isHeader(file) && !isTab(file) && stems.has(stemOf(file))));
+      this.follow(
+        [...this.listed].filter((file) => !isHeader(file) && !isTab(file) && stems.has(stemOf(file))),
+      );
     }
   }
 
@@ -183,13 +191,7 @@ class Arranger {
     if (written.startsWith('/') || /^[A-Za-z]:/.test(written) || written.includes('\0')) {
       return undefined;
     }
-    const { folder } = this.place;
-    // In a sketch only its own folder is searched; a plain project is built with its two source folders.
-    const plain = ![...this.listed].some(isTab);
-    const search = plain
-      ? [folder, posix.join(folder, SOURCE_FOLDER), posix.join(folder, HEADER_FOLDER)]
-      : [folder];
-    for (const start of new Set([slashed(dirname(from)), ...search])) {
+    for (const start of new Set([posix.dirname(from), ...this.search])) {
       const file = posix.join(start, written);
       if (this.listed.has(file) ? this.textOf(file) !== undefined : !system && this.isWithin(file)) {
         return file;
@@ -210,50 +212,6 @@ class Arranger {
       // Not on disk: a document that was never saved, or a made-up file of a test.
       return true;
     }
-  }
-
-  /** Puts each header that would not be found by the end of its path in front of the first file that needs it. */
-  private withEarly(files: readonly string[]): readonly string[] {
-    const early = new Set<string>();
-    for (let before = -1; before !== early.size; ) {
-      before = early.size;
-      const order = this.inOrder(files, early);
-      for (const found of this.reached.values()) {
-        for (const { path, file } of found) {
-          const first = order.find((one) => one === path || one.endsWith(`/${path}`));
-          if (first !== file) {
-            early.add(file);
-          }
-        }
-      }
-    }
-    return this.inOrder(files, early);
-  }
-
-  private inOrder(files: readonly string[], early: ReadonlySet<string>): string[] {
-    if (early.size === 0) {
-      return [...files];
-    }
-    const order = new Set<string>();
-    const entered = new Set<string>();
-    const enter = (file: string) => {
-      entered.add(file);
-      for (const { file: next } of this.reached.get(file) ?? []) {
-        if (!entered.has(next)) {
-          enter(next);
-        }
-      }
-      if (early.has(file)) {
-        order.add(file);
-      }
-    };
-    for (const file of files) {
-      if (!entered.has(file)) {
-        enter(file);
-      }
-      order.add(file);
-    }
-    return [...order];
   }
 }
 

@@ -21,7 +21,10 @@ const TOKENS =
   /\/\*(?:[\s\S]*?\*\/|[\s\S]*)|\/\/[^\r\n]*|^[ \t]*#[ \t]*include\b[ \t]*(?:"([^"\r\n]+)"|<([^>\r\n]+)>|([A-Za-z_]\w*))?|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])*'/gm;
 
 /** Include lines beyond this many are not followed. */
-const MOST_INCLUDES = 1000;
+const MOST_INCLUDES = 200;
+
+/** Files whose include lines are kept at most. */
+const MOST_REMEMBERED = 1000;
 
 /** Finds the include lines of a text, in their order. */
 export function scanIncludes(text: string): Includes {
@@ -59,7 +62,7 @@ export function rememberIncludes(): (text: string, file: string) => Includes {
       return before.includes;
     }
     const includes = scanIncludes(text);
-    if (known.size > MOST_INCLUDES) {
+    if (known.size > MOST_REMEMBERED) {
       known.clear();
     }
     known.set(file, { text, includes });

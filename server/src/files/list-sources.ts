@@ -1,12 +1,23 @@
 /** Which source files lie in a sketch's folder. Whether each of them counts is decided in arrange-sketch.ts. */
 import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
-import { compareText, HEADER_FOLDER, isHeader, isSource, isTab, SOURCE_FOLDER, slashed } from './names';
+import { join, posix } from 'node:path';
+import {
+  compareText,
+  HEADER_FOLDER,
+  isBelow,
+  isHeader,
+  isSource,
+  isTab,
+  SOURCE_FOLDER,
+  slashed,
+} from './names';
 import { explainFileError, type FileProblem } from './read-text';
 
 /** Folders below a sketch's own that are looked into at most, and how deep. */
 export const MOST_SOURCE_FOLDERS = 200;
 export const DEEPEST_SOURCE_FOLDER = 8;
+
+const SOURCE_FOLDERS: readonly string[] = [SOURCE_FOLDER, HEADER_FOLDER];
 
 /** The files of one folder. */
 export interface SourceList {
@@ -26,7 +37,7 @@ export function readSourceList(folder: string): SourceList {
   const problems: FileProblem[] = [];
   const notes = new Set<string>();
   let read = 0;
-  const look = (at: string, depth: number, takes: (name: string) => boolean) => {
+  const look = (at: string, depth: number) => {
     if (read >= MOST_SOURCE_FOLDERS || depth > DEEPEST_SOURCE_FOLDER) {
       notes.add(
         `${slashed(folder)}: of its source folders the first ${MOST_SOURCE_FOLDERS} were read, ` +
@@ -40,23 +51,34 @@ export function readSourceList(folder: string): SourceList {
       for (const entry of entries.sort((a, b) => compareText(a.name, b.name))) {
         const path = join(at, entry.name);
         if (!entry.isDirectory()) {
-          if (isSource(entry.name) && takes(entry.name)) {
+          if (countsInSketch(slashed(folder), slashed(path))) {
             files.push(slashed(path));
           }
-        } else if (depth > 0 && !entry.name.startsWith('.')) {
-          look(path, depth + 1, takes);
-        } else if (depth === 0 && entry.name === SOURCE_FOLDER) {
-          look(path, 1, (name) => !isTab(name));
-        } else if (depth === 0 && entry.name === HEADER_FOLDER) {
-          look(path, 1, isHeader);
+        } else if (depth === 0 ? SOURCE_FOLDERS.includes(entry.name) : !entry.name.startsWith('.')) {
+          look(path, depth + 1);
         }
       }
     } catch (error) {
       problems.push({ path: slashed(at), why: explainFileError(error) });
     }
   };
-  look(folder, 0, () => true);
+  look(folder, 0);
   return { files: files.sort(compareText), problems, notes: [...notes] };
+}
+
+/**
+ * True for a file that can belong to the sketch of a folder by where it lies: any source file in the folder, below `src`
+ * any but a tab, below `include` a header. Absolute, forward slashes.
+ */
+export function countsInSketch(folder: string, file: string): boolean {
+  if (!isSource(file)) {
+    return false;
+  }
+  return (
+    posix.dirname(file) === folder ||
+    (isBelow(posix.join(folder, SOURCE_FOLDER), file) && !isTab(file)) ||
+    (isBelow(posix.join(folder, HEADER_FOLDER), file) && isHeader(file))
+  );
 }
 
 /** The same as names alone; empty where the folder is gone. */

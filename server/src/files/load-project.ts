@@ -1,68 +1,63 @@
-/** The texts of one build, read from disk in the order the sketch layer wants them. */
-import { readdirSync } from 'node:fs';
+/** The texts of one sketch, read from disk in the order the sketch layer wants them. */
 import { join } from 'node:path';
-import type { FileProblem } from './find-projects';
-import { MANIFEST_NAME, orderSources, slashed } from './names';
-import { createTextReader, explainFileError, type TextReader } from './read-text';
+import { arrangeSketch, type FileText, type SketchPlace } from './arrange-sketch';
+import { readSourceList } from './list-sources';
+import { MANIFEST_NAME, slashed } from './names';
+import { createTextReader, type FileProblem, type TextReader } from './read-text';
 
-/** A file's path as every span names it (absolute, forward slashes), and its text. */
-export interface FileText {
-  readonly file: string;
-  readonly text: string;
-}
-
-/** One build as it lies on disk. */
+/** One sketch as it lies on disk. */
 export interface ProjectFiles {
   /** Absolute, forward slashes. */
   readonly folder: string;
   readonly manifest?: FileText;
-  /** The main `.ino` first. */
+  /** The main `.ino` first, but for headers that have to come before it. */
   readonly sources: readonly FileText[];
   /** Files that are there and could not be read. */
   readonly problems: readonly FileProblem[];
-}
-
-/** The source files of a folder in reading order, as absolute paths with forward slashes. Empty where it is gone. */
-export function listSources(folder: string): readonly string[] {
-  try {
-    return namesOf(folder).map((name) => slashed(join(folder, name)));
-  } catch {
-    return [];
-  }
+  /** What a bound left out, in whole sentences. */
+  readonly notes: readonly string[];
+  /** Included paths that are no file of the sketch. */
+  readonly foreign: ReadonlySet<string>;
 }
 
 /**
- * Reads one build.
+ * Reads the build of one folder.
  * @param reader Hand the same one in again to read only what changed.
+ * @param ceiling Folder that includes must not lead out of; the build's own without it.
  */
-export function loadProject(folder: string, reader: TextReader = createTextReader()): ProjectFiles {
+export function loadProject(folder: string, reader?: TextReader, ceiling?: string): ProjectFiles {
+  const own = slashed(folder);
+  return loadSketch({ folder: own, ceiling: ceiling ?? own }, reader);
+}
+
+/** Reads one sketch, with its manifest where it has one. */
+export function loadSketch(place: SketchPlace, reader: TextReader = createTextReader()): ProjectFiles {
+  const { folder } = place;
   const problems: FileProblem[] = [];
-  const take = (path: string, mayMiss: boolean): FileText | undefined => {
-    const file = slashed(path);
-    const read = reader.read(path);
+  const take = (file: string, mayMiss: boolean): string | undefined => {
+    const read = reader.read(file);
     if (read.ok) {
-      return { file, text: read.text };
+      return read.text;
     }
     if (!(mayMiss && read.missing)) {
       problems.push({ path: file, why: read.why });
     }
     return undefined;
   };
-  const manifest = take(join(folder, MANIFEST_NAME), true);
-  let names: readonly string[] = [];
-  try {
-    names = namesOf(folder);
-  } catch (error) {
-    problems.push({ path: slashed(folder), why: explainFileError(error) });
-  }
-  const sources = names.map((name) => take(join(folder, name), false)).filter((read) => read !== undefined);
-  return { folder: slashed(folder), ...(manifest === undefined ? {} : { manifest }), sources, problems };
-}
-
-function namesOf(folder: string): readonly string[] {
-  const entries = readdirSync(folder, { withFileTypes: true });
-  return orderSources(
-    folder,
-    entries.filter((entry) => !entry.isDirectory()).map((entry) => entry.name),
+  const file = slashed(join(folder, MANIFEST_NAME));
+  const text = take(file, true);
+  const list = readSourceList(folder);
+  problems.push(...list.problems);
+  const listed = new Set(list.files);
+  const { sources, notes, foreign } = arrangeSketch(place, list.files, (path) =>
+    take(path, !listed.has(path)),
   );
+  return {
+    folder,
+    ...(text === undefined ? {} : { manifest: { file, text } }),
+    sources,
+    problems,
+    notes: [...list.notes, ...notes],
+    foreign,
+  };
 }

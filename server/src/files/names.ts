@@ -1,5 +1,5 @@
 /** Names on disk: which file is what, and in which order the files of one sketch are read. */
-import { basename, dirname, extname, sep } from 'node:path';
+import { basename, extname, posix, sep } from 'node:path';
 
 /** The declared hardware of the sketch it lies beside. */
 export const MANIFEST_NAME = 'hardware.jsonc';
@@ -61,8 +61,12 @@ export function namesakeOf(folder: string, tabs: readonly string[]): string | un
  * build joins them.
  */
 export function orderSources(folder: string, main: string | undefined, files: readonly string[]): string[] {
-  const rank = (file: string) =>
-    file === main ? -1 : SOURCE_ENDINGS.indexOf(extname(file).toLowerCase()) * 2 + (isBeside(file) ? 0 : 1);
-  const isBeside = (file: string) => slashed(dirname(file)) === folder;
-  return files.filter(isSource).sort((a, b) => rank(a) - rank(b) || compareText(a, b));
+  const isBeside = (file: string) => posix.dirname(file) === folder;
+  const rank = (file: string) => {
+    const ending = SOURCE_ENDINGS.indexOf(extname(file).toLowerCase());
+    // An included file may have any ending: it counts as a header.
+    const kind = ending === -1 ? SOURCE_ENDINGS.length : ending;
+    return file === main ? -1 : kind * 2 + (isBeside(file) ? 0 : 1);
+  };
+  return [...files].sort((a, b) => rank(a) - rank(b) || compareText(a, b));
 }

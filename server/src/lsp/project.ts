@@ -4,12 +4,11 @@
  * for open documents only.
  */
 import type { Analyser, Snapshot } from '../analysis';
-import { MANIFEST_NAME, orderSources } from '../files';
+import { arrangeSketch, countsInSketch, MANIFEST_NAME, rememberIncludes } from '../files';
 import type { ParsedFile, SketchParser } from '../sketch';
 import type { Host } from './host';
 import type { Journal, OpenFile } from './open-file';
 import { type Lines, linesOf } from './places';
-import { nameOf } from './uris';
 
 /** A file of a run: what was analysed, so that offsets keep their meaning. */
 export interface SeenFile {
@@ -25,10 +24,11 @@ export interface Run {
   readonly files: ReadonlyMap<string, SeenFile>;
 }
 
-/** Reads open documents by path. */
+/** Reads open documents. */
 export interface OpenFiles {
   byPath(path: string): OpenFile | undefined;
-  inFolder(folder: string): readonly OpenFile[];
+  /** Those that belong to the sketch of a folder: in it, or in its `src` or `include`. */
+  ofSketch(folder: string): readonly OpenFile[];
 }
 
 interface Parsed {
@@ -45,13 +45,28 @@ export class Project {
   private readonly parsed = new Map<string, Parsed>();
   private readonly closedLines = new Map<string, Lines>();
   private readonly complaints = new Set<string>();
+  private readonly includes = rememberIncludes();
+  /** Files that the last attempt at a run read, whether or not it came to an end. */
+  private read: ReadonlyMap<string, SeenFile> = new Map();
 
   constructor(
     readonly folder: string,
     private readonly host: Host,
     private readonly open: OpenFiles,
     private readonly log: (text: string) => void,
+    /** Folder that includes must not lead out of: the workspace folder, else the sketch's own. */
+    readonly ceiling: string = folder,
   ) {}
+
+  /** True for a file that the last run read. */
+  reads(path: string): boolean {
+    return this.read.has(path);
+  }
+
+  /** The files that the last run read. */
+  get paths(): readonly string[] {
+    return [...this.read.keys()];
+  }
 
   get manifestPath(): string {
     return `${this.prefix}${MANIFEST_NAME}`;
@@ -65,23 +80,38 @@ export class Project {
     this.dirty = false;
     this.run = undefined;
     const files = new Map<string, SeenFile>();
+    this.read = files;
     const manifest = this.see(this.manifestPath, files);
     if (manifest === undefined) {
       this.dispose();
       // Nobody parses here now, so nobody would empty the journals either.
-      for (const file of this.open.inFolder(this.folder)) {
-        file.journal.forget();
-      }
+      this.forgetJournals(() => true);
       return undefined;
     }
+    const { folder, ceiling } = this;
+    const { sources: arranged, notes } = arrangeSketch(
+      { folder, ceiling },
+      this.listedPaths(),
+      (path) => this.see(path, files)?.text,
+      this.includes,
+    );
+    for (const note of notes) {
+      this.complain(note, note);
+    }
     const sources: ParsedFile[] = [];
-    for (const path of this.sourcePaths()) {
-      const seen = this.see(path, files);
+    for (const { file: path } of arranged) {
+      const seen = files.get(path);
       if (seen !== undefined) {
         sources.push(this.parse(parser, path, seen));
       }
     }
+    // What was looked at and left out by a bound has no form.
+    const kept = new Set([this.manifestPath, ...arranged.map(({ file }) => file)]);
+    for (const path of [...files.keys()].filter((each) => !kept.has(each))) {
+      files.delete(path);
+    }
     this.drop((path) => !files.has(path));
+    this.forgetJournals((path) => !files.has(path));
     const snapshot = analyser.analyse({
       manifest: { file: this.manifestPath, text: manifest.text },
       sources,
@@ -101,12 +131,25 @@ export class Project {
   }
 
   /** Files on disk, and documents that were never saved. */
-  private sourcePaths(): readonly string[] {
-    const names = new Set(this.host.listSources(this.folder).map(nameOf));
-    for (const file of this.open.inFolder(this.folder)) {
-      names.add(nameOf(file.path ?? ''));
+  private listedPaths(): readonly string[] {
+    const open = this.open.ofSketch(this.folder).flatMap(({ path }) => path ?? []);
+    const counting = open.filter((path) => countsInSketch(this.folder, path));
+    return [...new Set([...this.host.listSources(this.folder), ...counting])];
+  }
+
+  private forgetJournals(goes: (path: string) => boolean): void {
+    for (const { path, journal } of this.open.ofSketch(this.folder)) {
+      if (path !== undefined && goes(path)) {
+        journal.forget();
+      }
     }
-    return orderSources(this.folder, [...names]).map((name) => this.prefix + name);
+  }
+
+  private complain(about: string, text: string): void {
+    if (!this.complaints.has(about)) {
+      this.complaints.add(about);
+      this.log(text);
+    }
   }
 
   private see(path: string, files: Map<string, SeenFile>): SeenFile | undefined {
@@ -118,9 +161,8 @@ export class Project {
     }
     const read = this.host.reader.read(path);
     if (!read.ok) {
-      if (!read.missing && !this.complaints.has(path)) {
-        this.complaints.add(path);
-        this.log(`${path}: ${read.why}. It is left out.`);
+      if (!read.missing) {
+        this.complain(path, `${path}: ${read.why}. It is left out.`);
       }
       return undefined;
     }
@@ -137,7 +179,10 @@ export class Project {
 
   private parse(parser: SketchParser, path: string, seen: SeenFile): ParsedFile {
     const before = this.parsed.get(path);
-    const journal = seen.open?.journal;
+    // A shared header belongs to one sketch, whose tree follows its journal; any other reads it as a file from disk.
+    const journal = this.open.ofSketch(this.folder).some((file) => file === seen.open)
+      ? seen.open?.journal
+      : undefined;
     if (before !== undefined && before.journal === journal && before.file.text === seen.text) {
       journal?.take();
       return before.file;

@@ -1,18 +1,18 @@
 /**
  * Which sketch folders are looked at, and when. A folder is looked at from the first of its documents that opens to the
- * last that closes. A change marks its folder and schedules one run for the whole burst; a request that comes before it
+ * last that closes; documents in its `src` and `include` are its own. A change marks its folder and schedules one run for the whole burst; a request that comes before it
  * gets the run made at once, so it never sees an older text than the client's.
  */
 import { posix } from 'node:path';
 import { type Diagnostic, TextDocuments } from 'vscode-languageserver';
 import type { Analyser } from '../analysis';
-import { isSource, MANIFEST_NAME } from '../files';
+import { homesOf, isBelow, isSource, MANIFEST_NAME } from '../files';
 import type { SketchParser } from '../sketch';
 import type { Host } from './host';
 import { OpenFile } from './open-file';
 import { type OpenFiles, Project, type Run } from './project';
 import type { Publisher } from './publisher';
-import { folderOf, nameOf, pathOfUri } from './uris';
+import { nameOf, pathOfUri } from './uris';
 
 /** What exists once the server has started: before that, documents only gather. */
 export interface Engine {
@@ -32,10 +32,14 @@ export class Projects implements OpenFiles {
   private readonly projects = new Map<string, Project>();
   /** Open documents by path: two URIs of one file are one document, the later one counts. */
   private readonly paths = new Map<string, OpenFile>();
+  /** The sketch folder of each open document, by path. */
+  private readonly homes = new Map<string, string>();
   /** Files outside the folders that an analysis asked for: a board file of the user's own. */
   private readonly asked = new Set<string>();
   /** Faults of rules that the log has. */
   private readonly told = new Set<string>();
+  /** Workspace folders: how far an include may lead out of a sketch's own. */
+  private roots: readonly string[] = [];
   private engine: Engine | undefined;
   private scheduled = false;
 
@@ -57,8 +61,15 @@ export class Projects implements OpenFiles {
     return this.paths.get(path);
   }
 
-  inFolder(folder: string): readonly OpenFile[] {
-    return [...this.paths.values()].filter(({ path }) => path !== undefined && folderOf(path) === folder);
+  ofSketch(folder: string): readonly OpenFile[] {
+    return [...this.paths.values()].filter(
+      ({ path }) => path !== undefined && this.homes.get(path) === folder,
+    );
+  }
+
+  /** Tells the workspace folders, before the first document opens. */
+  setRoots(uris: readonly string[]): void {
+    this.roots = uris.map((uri) => pathOfUri(uri)?.replace(/\/+$/, '')).filter((path) => path !== undefined);
   }
 
   /** The text of any file the analysis asks for, open or not. */
@@ -84,11 +95,18 @@ export class Projects implements OpenFiles {
   }
 
   runForPath(path: string): { readonly path: string; readonly run: Run } | undefined {
-    const project = this.projects.get(folderOf(path));
-    if (project?.dirty === true && this.engine !== undefined) {
-      this.update(project, this.engine);
+    const home = this.projects.get(this.homes.get(path) ?? this.homeOf(path));
+    // A header that several sketches share belongs to none of them.
+    const readers = [...this.projects.values()].filter((project) => project !== home && project.reads(path));
+    for (const project of home === undefined ? readers : [home, ...readers]) {
+      if (project.dirty && this.engine !== undefined) {
+        this.update(project, this.engine);
+      }
+      if (project.run?.files.has(path)) {
+        return { path, run: project.run };
+      }
     }
-    return project?.run === undefined ? undefined : { path, run: project.run };
+    return undefined;
   }
 
   /** Files changed on disk, as a client that watches them tells. */
@@ -97,10 +115,14 @@ export class Projects implements OpenFiles {
       if (path === undefined || this.paths.has(path)) {
         continue;
       }
+      if (nameOf(path) === MANIFEST_NAME) {
+        this.settleHomes();
+      }
       if (this.asked.has(path)) {
         this.touch([...this.projects.values()]);
       } else if (concerns(path)) {
-        this.touch([this.projects.get(folderOf(path))]);
+        // A file that was not there before may be what an include line was missing.
+        this.touch([...this.projects.values()].filter(({ ceiling }) => isBelow(ceiling, path)));
       }
     }
   }
@@ -110,19 +132,17 @@ export class Projects implements OpenFiles {
     if (path === undefined || !concerns(path)) {
       return;
     }
-    const folder = folderOf(path);
     this.paths.set(path, document);
     this.engine?.publisher.forget(path);
-    if (!this.projects.has(folder)) {
-      this.projects.set(folder, new Project(folder, this.host, this, (text) => this.log.info(text)));
-    }
+    this.homes.set(path, this.homeOf(path));
+    this.settleHomes();
   }
 
   private changed(document: OpenFile): void {
     const { path } = document;
     if (path !== undefined && this.paths.has(path)) {
       this.paths.set(path, document);
-      this.touch([this.projects.get(folderOf(path))]);
+      this.touchReaders(path, this.homes.get(path));
     }
   }
 
@@ -131,17 +151,58 @@ export class Projects implements OpenFiles {
     if (path === undefined || this.paths.get(path)?.uri !== document.uri) {
       return;
     }
+    const home = this.homes.get(path);
     this.paths.delete(path);
-    const folder = folderOf(path);
-    const project = this.projects.get(folder);
-    if (this.inFolder(folder).length > 0) {
-      this.touch([project]);
-      return;
+    this.homes.delete(path);
+    this.settleHomes();
+    this.touchReaders(path, home);
+  }
+
+  /** The sketch folder that a file belongs to: the nearest with a manifest, saved or open, else its own. */
+  private homeOf(path: string): string {
+    const homes = homesOf(path);
+    const hasManifest = (folder: string) => {
+      const manifest = `${folder === '/' ? '' : folder}/${MANIFEST_NAME}`;
+      return this.paths.has(manifest) || this.host.reader.read(manifest).ok;
+    };
+    const [own = '/'] = homes;
+    // A file that can lie in one folder's sketch alone needs no look at the disk.
+    return homes.length === 1 ? own : (homes.find(hasManifest) ?? own);
+  }
+
+  /** Looks where the open documents belong, now that one came or went, and keeps a project for each such folder. */
+  private settleHomes(): void {
+    for (const path of this.paths.keys()) {
+      const home = this.homeOf(path);
+      const before = this.homes.get(path);
+      if (before !== home) {
+        this.homes.set(path, home);
+        this.touch([before, home].map((folder) => this.projects.get(folder ?? '')));
+      }
     }
-    project?.dispose();
-    this.projects.delete(folder);
-    this.engine?.publisher.clear(folder);
-    this.keepNeededTexts();
+    const needed = new Set(this.homes.values());
+    for (const folder of needed) {
+      if (!this.projects.has(folder)) {
+        const root = this.roots.find((each) => each === folder || isBelow(each, folder));
+        const log = (text: string) => this.log.info(text);
+        this.projects.set(folder, new Project(folder, this.host, this, log, root));
+      }
+    }
+    const gone = [...this.projects.values()].filter(({ folder }) => !needed.has(folder));
+    for (const project of gone) {
+      project.dispose();
+      this.projects.delete(project.folder);
+      this.engine?.publisher.clear(project.folder);
+    }
+    if (gone.length > 0) {
+      this.keepNeededTexts();
+    }
+  }
+
+  /** Touches the sketch a file belongs to and those that read it. */
+  private touchReaders(path: string, home: string | undefined): void {
+    this.touch([...this.projects.values()].filter(({ folder }) => folder === home));
+    this.touch([...this.projects.values()].filter((project) => project.reads(path)));
   }
 
   private touch(projects: readonly (Project | undefined)[]): void {
@@ -201,11 +262,10 @@ export class Projects implements OpenFiles {
       this.told.clear();
     }
     const kept = new Set(this.asked);
-    for (const folder of this.projects.keys()) {
-      for (const file of this.host.listSources(folder)) {
+    for (const project of this.projects.values()) {
+      for (const file of project.paths) {
         kept.add(file);
       }
-      kept.add(`${folder}/${MANIFEST_NAME}`);
     }
     this.host.reader.keepOnly(kept);
   }

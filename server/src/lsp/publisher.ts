@@ -10,8 +10,8 @@ import { uriOfPath } from './uris';
 export class Publisher {
   /** What the client has: by path, the JSON of its list. */
   private readonly sent = new Map<string, string>();
-  /** Files a folder's findings were published for. */
-  private readonly filesOf = new Map<string, ReadonlySet<string>>();
+  /** The last lists of each folder by path. A header that two sketches share has the findings of both. */
+  private readonly listsOf = new Map<string, ReadonlyMap<string, readonly Diagnostic[]>>();
 
   constructor(
     private readonly send: (params: PublishDiagnosticsParams) => void,
@@ -20,28 +20,32 @@ export class Publisher {
 
   /** Publishes the lists of one run, and takes back what its folder has no findings for any more. */
   publish(folder: string, lists: ReadonlyMap<string, readonly Diagnostic[]>, run: Run): void {
-    for (const [path, list] of lists) {
+    const before = this.listsOf.get(folder);
+    this.listsOf.set(folder, lists);
+    for (const path of lists.keys()) {
       const made = run.files.get(path)?.open;
       const now = this.open.byPath(path);
       if (made?.uri === now?.uri && made?.version === now?.version) {
-        this.put(path, list);
+        this.put(path);
       }
     }
-    for (const path of this.filesOf.get(folder) ?? []) {
+    for (const path of before?.keys() ?? []) {
       if (!lists.has(path)) {
-        this.put(path, []);
+        this.put(path);
       }
     }
-    this.filesOf.set(folder, new Set(lists.keys()));
   }
 
   /** Takes back everything that was published for the folder. */
   clear(folder: string): void {
-    for (const path of this.filesOf.get(folder) ?? []) {
-      this.put(path, []);
-      this.sent.delete(path);
+    const before = this.listsOf.get(folder);
+    this.listsOf.delete(folder);
+    for (const path of before?.keys() ?? []) {
+      this.put(path);
+      if (![...this.listsOf.values()].some((lists) => lists.has(path))) {
+        this.sent.delete(path);
+      }
     }
-    this.filesOf.delete(folder);
   }
 
   /** Forgets what the client has of a file: some clients drop a document's findings when it opens or closes. */
@@ -49,7 +53,10 @@ export class Publisher {
     this.sent.delete(path);
   }
 
-  private put(path: string, list: readonly Diagnostic[]): void {
+  private put(path: string): void {
+    const all = [...this.listsOf.values()].flatMap((lists) => lists.get(path) ?? []);
+    // What both say is said once.
+    const list = [...new Map(all.map((each) => [JSON.stringify(each), each])).values()];
     const json = JSON.stringify(list);
     if (this.sent.get(path) === json) {
       return;
@@ -59,7 +66,7 @@ export class Publisher {
     this.send({
       uri: open?.uri ?? uriOfPath(path),
       ...(open === undefined ? {} : { version: open.version }),
-      diagnostics: [...list],
+      diagnostics: list,
     });
   }
 }

@@ -39,6 +39,9 @@ export function startServer(connection: Connection, host: Host): void {
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     features = readFeatures(params.capabilities);
     options = readStartOptions(params.initializationOptions);
+    projects.setRoots(
+      params.workspaceFolders?.map(({ uri }) => uri) ?? [params.rootUri ?? ''].filter(Boolean),
+    );
     ready = start().catch((error: unknown) => {
       log.error(`The server cannot check anything. ${explain(error)}`);
       connection.window.showErrorMessage(

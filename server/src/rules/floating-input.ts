@@ -24,6 +24,8 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'hardware',
   *check(subject) {
+    // What seems to be missing may stand in text that could not be read.
+    if (subject.facts.damaged) return;
     // A mode call whose pin is not known may be the pull-up that is missing here.
     if (subject.unresolved.some((use) => use.action === 'mode')) return;
     for (const view of subject.pins) {

@@ -18,6 +18,8 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'hardware',
   *check(subject) {
+    // What seems to be missing may stand in text that could not be read.
+    if (subject.facts.damaged) return;
     // With a pin argument that could not be resolved, any pin may be the one it means.
     if (subject.unresolved.length > 0 || subject.facts.uses.length === 0 || writesPorts(subject)) return;
     for (const view of subject.pins) {

@@ -98,7 +98,10 @@ export async function runFirmware(files: readonly SketchFile[], options: RunOpti
 }
 
 /** What may differ between two runs of one firmware. */
-export type RunConditions = Pick<RunOptions, 'millis' | 'supply' | 'inputs'>;
+export interface RunConditions extends Pick<RunOptions, 'millis' | 'supply' | 'inputs'> {
+  /** Time without anything new after which a run is given up, milliseconds; never where absent. */
+  readonly quietMillis?: number;
+}
 
 /**
  * Compiles a sketch once and runs it under several conditions, one after the other.
@@ -114,12 +117,20 @@ export async function runFirmwareOften(
   const places = new Map<number, RecordedCall['at']>();
   try {
     const all: PinEvents[] = [];
-    for (const { millis, supply = 5000, inputs = [] } of conditions) {
+    for (const { millis, supply = 5000, inputs = [], quietMillis = 0 } of conditions) {
       const script = join(dirname(firmware.elf), 'inputs.txt');
       writeFileSync(script, writeInputs(inputs));
       const { stdout } = await execute(
         runner,
-        [firmware.elf, target.mcu, String(target.clock), String(supply), String(millis), script],
+        [
+          firmware.elf,
+          target.mcu,
+          String(target.clock),
+          String(supply),
+          String(millis),
+          String(quietMillis),
+          script,
+        ],
         { maxBuffer: 1 << 28 },
       );
       await findPlaces(firmware.elf, stdout, places);

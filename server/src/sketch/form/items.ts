@@ -8,6 +8,7 @@ import { salvage } from './errors';
 import { describedType, expressionOf } from './expressions';
 import { functionOf } from './functions';
 import { typeText } from './types';
+import { decided, isUnfinished, undecided } from './unfinished';
 import { declarationItems, functionPointer, loopVariable, templateNamesOf } from './variables';
 
 /** All items of a list of nodes, in order. */
@@ -92,7 +93,7 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
     case 'compound_statement':
       return [{ kind: 'block', items: itemsOf(build, node.children), ...place }];
     case 'if_statement': {
-      const test = conditionIn(build, node);
+      const test = decided(build, node, conditionIn(build, node));
       const yes = statementOf(build, field(node, 'consequence'), node);
       const other = field(node, 'alternative');
       if (other === undefined) return [{ kind: 'if', test, yes, ...place }];
@@ -103,7 +104,7 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       return [
         {
           kind: 'while',
-          test: conditionIn(build, node),
+          test: decided(build, node, conditionIn(build, node)),
           body: statementOf(build, field(node, 'body'), node),
           ...place,
         },
@@ -127,7 +128,9 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       return [{ kind: 'each', variable, range: expressionOf(build, range), body, ...place }];
     }
     case 'switch_statement':
+      // Before the first case stands nothing, unless the cases are still to be typed.
       return [
+        ...itemsOf(build, (field(node, 'body')?.children ?? []).filter(({ type }) => type !== 'case_statement')),
         {
           kind: 'switch',
           test: conditionIn(build, node),
@@ -192,12 +195,15 @@ function statementChild(clause: PlainNode): PlainNode | undefined {
 
 function forOf(build: BuildContext, node: PlainNode): Item {
   const first = field(node, 'initializer');
-  const test = field(node, 'condition');
+  const given = field(node, 'condition');
+  const plain = given === undefined ? undefined : expressionOf(build, given);
+  const isEndless = plain === undefined || plain.kind === 'number';
+  const test = isEndless && isUnfinished(build, node) ? undecided(plain, node) : plain;
   const step = field(node, 'update');
   return {
     kind: 'for',
     ...(first === undefined ? {} : { first: statementOf(build, first, node) }),
-    ...(test === undefined ? {} : { test: expressionOf(build, test) }),
+    ...(test === undefined ? {} : { test }),
     ...(step === undefined ? {} : { step: expressionOf(build, step) }),
     body: statementOf(build, field(node, 'body'), node),
     ...placeOf(node),

@@ -1,4 +1,5 @@
 /** Texts in, plain forms out. The trees stay in here, and each is freed as soon as nothing needs it. */
+import { type Mended, mend } from '../mend/mend';
 import { blankAttributes, difference } from './blanks';
 import type { Engine, Point, SyntaxTree } from './engine';
 import { loadEngine } from './engine';
@@ -84,13 +85,15 @@ class Parser implements SketchParser {
   }
 
   parse(file: string, text: string): ParsedFile {
-    return this.read(file, text, undefined, undefined);
+    return this.read(file, text, prepare(text), undefined, undefined);
   }
 
   reparse(previous: ParsedFile, text: string, changes: readonly TextChange[]): ParsedFile {
     const tree = previous instanceof Parsed ? previous.takeTree() : undefined;
-    const follows = tree !== undefined && previous instanceof Parsed && follow(tree, previous, text, changes);
-    const parsed = this.read(previous.file, text, follows ? tree : undefined, previous.form);
+    const mended = prepare(text);
+    const follows =
+      tree !== undefined && previous instanceof Parsed && follow(tree, previous, text, mended.text, changes);
+    const parsed = this.read(previous.file, text, mended, follows ? tree : undefined, previous.form);
     tree?.delete?.();
     return parsed;
   }
@@ -98,21 +101,31 @@ class Parser implements SketchParser {
   private read(
     file: string,
     text: string,
+    mended: Mended,
     old: SyntaxTree | undefined,
     form: FileForm | undefined,
   ): ParsedFile {
     if (text.length > maximumLength) return new Parsed(file, text, tooLong, undefined, '');
-    const parsedText = blankAttributes(text);
-    const tree = this.core.parse(parsedText, old);
+    const tree = this.core.parse(mended.text, old);
     if (tree === undefined) return new Parsed(file, text, empty, undefined, '');
-    return new Parsed(file, text, formOf(this.core, tree, text, form), tree, parsedText);
+    return new Parsed(file, text, formOf(this.core, tree, text, mended, form), tree, mended.text);
   }
 }
 
-/** Tells the tree what changed. Where a blanked word came or went, that is more than what was typed. */
-function follow(tree: SyntaxTree, previous: Parsed, text: string, changes: readonly TextChange[]): boolean {
+/** The text as the grammar gets it. */
+function prepare(text: string): Mended {
+  return mend(text.length > maximumLength ? '' : blankAttributes(text));
+}
+
+/** Tells the tree what changed. Where a blanked word or a mended place came or went, that is more than was typed. */
+function follow(
+  tree: SyntaxTree,
+  previous: Parsed,
+  text: string,
+  next: string,
+  changes: readonly TextChange[],
+): boolean {
   const { parsedText } = previous;
-  const next = blankAttributes(text);
   if (parsedText === previous.text && next === text) return applyToTree(tree, parsedText, next, changes);
   return applyToTree(tree, parsedText, next, [difference(parsedText, next)]);
 }

@@ -17,8 +17,10 @@ export interface PlainNode {
 export interface Unit {
   readonly text: string;
   readonly node: PlainNode;
-  /** No error inside: only such a unit is taken over by a later walk. */
+  /** No error inside and nothing mended: only such a unit is taken over by a later walk. */
   readonly clean: boolean;
+  /** Names of what reads as calls in places that the grammar did not understand, and that no node stands for. */
+  readonly lost: readonly string[];
   /** Some of it lay deeper than `maximumDepth` and was left out. */
   readonly cut: boolean;
 }
@@ -33,6 +35,8 @@ export interface FileForm {
   readonly units: readonly PlacedUnit[];
   /** Set where the text was too long to be read: there are no units then. */
   readonly tooLong?: boolean;
+  /** As in a unit, of what was kept from the grammar. */
+  readonly lost?: readonly string[];
 }
 
 /** Nodes nested deeper are left out: recursion over the plain tree stays within the stack. */

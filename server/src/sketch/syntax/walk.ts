@@ -1,8 +1,11 @@
 /** One cursor walk over a tree gives the file's plain form; clean units of the walk before are taken over by their text. */
+import type { Mended } from '../mend/mend';
 import type { Cursor, Engine, SyntaxTree } from './engine';
+import { lostIn } from './lost';
 import { type FileForm, maximumDepth, type PlacedUnit, type PlainNode, type Unit } from './plain-tree';
 
 const noChildren: readonly PlainNode[] = [];
+const none: readonly string[] = [];
 
 /** Units of a form that may be taken over, by their text. */
 function unitsByText(form: FileForm | undefined): Map<string, Unit> {
@@ -23,6 +26,7 @@ class UnitWalk {
   constructor(
     private readonly engine: Engine,
     private readonly cursor: Cursor,
+    private readonly mended: Mended,
     private readonly base: number,
   ) {}
 
@@ -37,8 +41,8 @@ class UnitWalk {
     }
     const fieldId = cursor.currentFieldId;
     if (!named && !fieldId) return undefined;
-    const start = cursor.startIndex - this.base;
-    const end = cursor.endIndex - this.base;
+    const start = this.mended.toSource(cursor.startIndex) - this.base;
+    const end = this.mended.toSource(cursor.endIndex) - this.base;
     if (start === end) return undefined;
     let type = engine.typeNames[typeId];
     if (type === undefined) {
@@ -74,45 +78,43 @@ class UnitWalk {
   }
 }
 
-/** The plain form of a tree over `text`. */
-export function formOf(engine: Engine, tree: SyntaxTree, text: string, previous?: FileForm): FileForm {
+/** The plain form of a tree over the mended text; all offsets are those of `text`. */
+export function formOf(
+  engine: Engine,
+  tree: SyntaxTree,
+  text: string,
+  mended: Mended,
+  previous?: FileForm,
+): FileForm {
   const known = unitsByText(previous);
   const units: PlacedUnit[] = [];
   const cursor = tree.walk();
   const faulty = cursor.currentNode.hasError;
+  const add = (start: number, end: number, clean: boolean) => {
+    const walk = new UnitWalk(engine, cursor, mended, start);
+    const node = walk.node(0);
+    if (node === undefined) return;
+    const unitText = ownCopy(text.slice(start, end));
+    const unit = { text: unitText, node, clean, cut: walk.cut, lost: clean ? none : lostIn(node, unitText) };
+    if (clean) known.set(unit.text, unit);
+    units.push({ start, unit });
+  };
   if (faulty && cursor.nodeType === 'ERROR') {
     // Nothing of the text could be put together at the top: it is one unit, and its pieces are salvaged together.
-    const start = cursor.startIndex;
-    const walk = new UnitWalk(engine, cursor, start);
-    const node = walk.node(0);
-    const unitText = ownCopy(text.slice(start, start + (node?.end ?? 0)));
-    cursor.delete?.();
-    return {
-      units:
-        node === undefined ? [] : [{ start, unit: { text: unitText, node, clean: false, cut: walk.cut } }],
-    };
-  }
-  if (cursor.gotoFirstChild()) {
+    add(mended.toSource(cursor.startIndex), mended.toSource(cursor.endIndex), false);
+  } else if (cursor.gotoFirstChild()) {
     do {
-      const start = cursor.startIndex;
-      const end = cursor.endIndex;
+      const start = mended.toSource(cursor.startIndex);
+      const end = mended.toSource(cursor.endIndex);
       if (start === end) continue;
-      const clean = !faulty || !cursor.currentNode.hasError;
-      const slice = text.slice(start, end);
-      const old = clean ? known.get(slice) : undefined;
-      const type = cursor.nodeTypeId;
-      if (old !== undefined && engine.typeNames[type] === old.node.type) {
+      const isWhole = !faulty || !cursor.currentNode.hasError;
+      const clean = isWhole && (mended.isWhole || !mended.touches(start, end));
+      const old = clean ? known.get(text.slice(start, end)) : undefined;
+      if (old !== undefined && engine.typeNames[cursor.nodeTypeId] === old.node.type) {
         units.push({ start, unit: old });
-        continue;
-      }
-      const walk = new UnitWalk(engine, cursor, start);
-      const node = walk.node(0);
-      if (node === undefined) continue;
-      const unit: Unit = { text: ownCopy(slice), node, clean, cut: walk.cut };
-      if (clean) known.set(unit.text, unit);
-      units.push({ start, unit });
+      } else add(start, end, clean);
     } while (cursor.gotoNextSibling());
   }
   cursor.delete?.();
-  return { units };
+  return mended.lost.length === 0 ? { units } : { units, lost: mended.lost };
 }

@@ -39,7 +39,23 @@ export function readSketch(
     pinNames: pinNamesOf(files, recorder.originUses()),
     ...(place === undefined ? {} : { setup: place }),
     problems: [...limitsOf(files), ...machine.problems],
+    ...(machine.damaged || isDamaged(files, machine) ? { damaged: true as const } : {}),
   };
+}
+
+/** Whether a name that was lost with its text is one that could reach a pin. */
+function isDamaged(files: readonly SketchFile[], machine: Machine): boolean {
+  const { functionFacts, classFacts, program } = machine;
+  const reaches = (name: string) =>
+    functionFacts.has(name) ||
+    [...classFacts.values()].some((methods) => methods.has(name)) ||
+    program.functions.get(name)?.some(({ item }) => item.body !== undefined) === true ||
+    [...program.classes.values()].some(({ methods }) => methods.has(name)) ||
+    program.macros.has(name);
+  return files.some(({ form }) => {
+    if (form.lost?.some(reaches) === true) return true;
+    return form.units.some(({ unit }) => unit.lost.some(reaches));
+  });
 }
 
 function limitsOf(files: readonly SketchFile[]): Problem[] {

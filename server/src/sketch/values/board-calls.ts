@@ -23,8 +23,11 @@ export function meetFacts(
   for (const fact of facts) {
     if (fact.pin === undefined) continue;
     const expression = list[fact.pin];
-    // While a call is being typed its pin is still missing: there is nothing to say of it yet.
-    if (expression === undefined) continue;
+    // While a call is being typed its pin is still missing: it may be any.
+    if (expression === undefined) {
+      machine.damaged = true;
+      continue;
+    }
     const given = values[fact.pin] ?? missing;
     const pin = pinOf(machine, fact, given, expression);
     const valueExpression = fact.value === undefined ? undefined : list[fact.value];

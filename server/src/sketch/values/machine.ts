@@ -117,6 +117,8 @@ export class Machine {
   /** Uses are met but not told: while something is only tried. */
   quiet = false;
   stopped = false;
+  /** A call to a pin was met that does not say which. */
+  damaged = false;
   /** Counts uses and pins that were new when they were met. */
   news = 0;
   /** Rounds that long loops took so far, beyond what every loop may take. */

@@ -1,5 +1,6 @@
 /** Statements: how each may end, with both sides of what cannot be decided followed and joined. */
 import type { Case, Expression, Item } from '../form/ast';
+import { callMeant } from './calls-meant';
 import { declareVariable } from './construct';
 import { evaluate } from './expressions';
 import { runDo, runEach, runFor, runWhile } from './loops';
@@ -42,10 +43,19 @@ function runOne(machine: Machine, item: Item): number {
       evaluate(machine, item.expression);
       return Flow.next;
     case 'variables':
-      for (const variable of item.variables) declareVariable(machine, variable, machine.scope);
+      for (const variable of item.variables) {
+        const call = callMeant(machine, variable);
+        if (call === undefined) declareVariable(machine, variable, machine.scope);
+        else evaluate(machine, call);
+      }
       return Flow.next;
     case 'prototype': {
       const { variable } = item;
+      const call = callMeant(machine, variable);
+      if (call !== undefined) {
+        evaluate(machine, call);
+        return Flow.next;
+      }
       const [first] = variable.arguments ?? [];
       if (first?.kind === 'name' && !isTypeName(machine, first.name, machine.site)) {
         declareVariable(machine, variable, machine.scope);

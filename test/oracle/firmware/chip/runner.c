@@ -1,10 +1,12 @@
 /*
  * Runs a firmware on a simulated chip and prints what it did to its pins.
  *
- *   runner FIRMWARE.elf MCU HERTZ MILLIVOLTS MILLISECONDS [INPUTS]
+ *   runner FIRMWARE.elf MCU HERTZ MILLIVOLTS MILLISECONDS QUIET [INPUTS]
  *
- * INPUTS is a file of lines, ordered by time: "MS pin PD2 0", "MS pin PD2 1", "MS pin PD2 free" (nothing drives it),
- * "MS adc CHANNEL MILLIVOLTS" and "MS serial BYTE 0" (arrives at the first serial port). Output lines begin with "@":
+ * QUIET is the time in milliseconds without anything new after which a run is given up once loop() has come back ENOUGH
+ * times; 0: never. INPUTS is a file of lines, ordered by time: "MS pin PD2 0", "MS pin PD2 1", "MS pin PD2 free"
+ * (nothing drives it), "MS adc CHANNEL MILLIVOLTS" and "MS serial BYTE 0" (arrives at the first serial port). Output
+ * lines begin with "@":
  *   @ CYCLE ddr PD7 1                the data direction bit changed
  *   @ CYCLE port PD7 1               the port bit changed
  *   @ CYCLE call F PIN VALUE PLACE   a recorded call, see recorder.c
@@ -26,7 +28,7 @@
 #include <simavr/sim_avr.h>
 #include <simavr/sim_elf.h>
 
-enum { MOST = 400, PORTS = 12, CALLS = 16 };
+enum { MOST = 400, PORTS = 12, CALLS = 16, ENOUGH = 5 };
 /* Of recorder.c: marks beside the calls. */
 enum { PLACE = 0x80, SETUP_DONE, LOOP_DONE };
 
@@ -50,6 +52,8 @@ static unsigned call_events[CALLS][256];
 static uint64_t seen[1 << 16];
 static uint16_t place;
 static unsigned long long rounds;
+/* When something last happened that had not happened before. */
+static uint64_t news_at;
 
 static void changed(const char *kind, char name, uint8_t *before, uint8_t now, unsigned *events) {
   for (int bit = 0; bit < 8; bit++) {
@@ -63,8 +67,10 @@ static void changed(const char *kind, char name, uint8_t *before, uint8_t now, u
 static void note_states(struct port *port) {
   for (int bit = 0; bit < 8; bit++) {
     int state = (port->ddr >> bit & 1) << 1 | (port->value >> bit & 1);
-    if (state != 1 || avr->cycle - port->since[bit] > PASSING) {
+    int counts = state != 1 || avr->cycle - port->since[bit] > PASSING;
+    if (counts && !(port->states[bit] >> state & 1)) {
       port->states[bit] |= 1 << state;
+      news_at = avr->cycle;
     }
   }
 }
@@ -116,6 +122,7 @@ static void on_call(avr_t *chip, avr_io_addr_t address, uint8_t function, void *
   if (function == PLACE) {
     place = pin | value << 8;
   } else if (function == SETUP_DONE) {
+    news_at = chip->cycle;
     printf("@ %llu setup\n", (unsigned long long)chip->cycle);
   } else if (function == LOOP_DONE) {
     rounds++;
@@ -124,6 +131,9 @@ static void on_call(avr_t *chip, avr_io_addr_t address, uint8_t function, void *
     return;
   }
   int news = is_new((uint64_t)1 << 40 | (uint64_t)place << 24 | function << 16 | pin << 8 | value);
+  if (news) {
+    news_at = chip->cycle;
+  }
   if (call_events[function][pin]++ < MOST || news) {
     printf("@ %llu call %u %u %u %u\n", (unsigned long long)chip->cycle, function, pin, value, place);
   }
@@ -250,8 +260,8 @@ static void watch_ports(void) {
 }
 
 int main(int count, char **words) {
-  if (count < 6) {
-    fprintf(stderr, "usage: runner FIRMWARE.elf MCU HERTZ MILLIVOLTS MILLISECONDS [INPUTS]\n");
+  if (count < 7) {
+    fprintf(stderr, "usage: runner FIRMWARE.elf MCU HERTZ MILLIVOLTS MILLISECONDS QUIET [INPUTS]\n");
     return 2;
   }
   avr_global_logger_set(no_log);
@@ -289,7 +299,8 @@ int main(int count, char **words) {
 
   uint64_t per_millisecond = firmware.frequency / 1000;
   uint64_t last = strtoull(words[5], NULL, 10) * per_millisecond;
-  FILE *inputs = count > 6 ? fopen(words[6], "r") : NULL;
+  uint64_t quiet_for = strtoull(words[6], NULL, 10) * per_millisecond;
+  FILE *inputs = count > 7 ? fopen(words[7], "r") : NULL;
   unsigned long long at = 0;
   char kind_of[8], where[8], level[8];
   int waiting = inputs != NULL && fscanf(inputs, "%llu %7s %7s %7s", &at, kind_of, where, level) == 4;
@@ -309,6 +320,9 @@ int main(int count, char **words) {
     state = avr_run(avr);
     if ((++steps & 63) == 0) {
       look_at_registers();
+      if (quiet_for > 0 && rounds >= ENOUGH && avr->cycle - news_at > quiet_for) {
+        break;
+      }
     }
   }
   look_at_registers();

@@ -1,0 +1,61 @@
+/** The boards that sketches are run on, each as the simulator and as the sketch layer knows it. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { LibraryFacts, Platform } from '../../../server/src/base/platform';
+import { readBoard } from '../../../server/src/hardware';
+import type { Target } from '../firmware/compile-firmware';
+import { readMegaPlatform } from './mega-platform';
+
+export type ChipName = 'uno' | 'mega' | 'leonardo';
+
+export interface Chip {
+  readonly name: ChipName;
+  readonly target: Target;
+  readonly platform: Platform;
+  /** Pin number → port and bit. */
+  readonly ports: ReadonlyMap<number, string>;
+  /** Converter channels that inputs are played on. */
+  readonly channels: number;
+}
+
+const TARGETS: Readonly<Record<ChipName, Target>> = {
+  uno: { mcu: 'atmega328p', variant: 'standard', clock: 16_000_000, board: 'AVR_UNO' },
+  mega: { mcu: 'atmega2560', variant: 'mega', clock: 16_000_000, board: 'AVR_MEGA2560' },
+  // The library's board with this chip runs at 8 MHz.
+  leonardo: { mcu: 'atmega32u4', variant: 'leonardo', clock: 8_000_000, board: 'AVR_LEONARDO' },
+};
+
+/** @param schemas The folder of the board library. @throws Error where a board of it cannot be read. */
+export function loadChips(schemas: string): Readonly<Record<ChipName, Chip>> {
+  const boards = join(schemas, 'boards');
+  const find = (id: string) => {
+    const file = join(boards, `${id}.json`);
+    return existsSync(file) ? { file, text: readFileSync(file, 'utf8') } : undefined;
+  };
+  const platformOf = (id: string): Platform => {
+    const source = find(id);
+    const board = source && readBoard(source, find).value;
+    if (board === undefined) {
+      throw new Error(`The board library has no ${id} that can be read.`);
+    }
+    return board.platform;
+  };
+  const uno = platformOf('uno-r3');
+  return {
+    uno: chip('uno', uno, 6),
+    mega: chip('mega', readMegaPlatform(uno), 16),
+    leonardo: chip('leonardo', platformOf('bare-32u4-3v3'), 12),
+  };
+}
+
+function chip(name: ChipName, platform: Platform, channels: number): Chip {
+  const ports = new Map(Object.entries(platform.ports).map(([port, pin]) => [pin, port]));
+  return { name, target: TARGETS[name], platform, ports, channels };
+}
+
+/** Facts of all firmware libraries. */
+export function loadLibraries(schemas: string): readonly LibraryFacts[] {
+  const folder = join(schemas, 'libraries');
+  const names = readdirSync(folder).filter((name) => name.endsWith('.json'));
+  return names.sort().map((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as LibraryFacts);
+}

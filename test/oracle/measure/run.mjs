@@ -1,0 +1,47 @@
+// Prints how well the sketch layer foresees what sketches do on the chip. See README.md beside this file.
+//   --json              everything as one JSON object
+//   --only TEXT         sketches whose "feature/name" holds TEXT
+//   --faults            every missed event, false certainty and argument that is not exact
+//   --generated COUNT   so many made sketches beside the written ones (100 where absent)
+//   --seed TEXT         another set of made sketches and of deleted tokens
+import { mkdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { build } from 'esbuild';
+
+const self = fileURLToPath(import.meta.url);
+const root = resolve(self, '../../../..');
+const bundle = join(root, '.test-output/measure/program.cjs');
+const { values: options } = parseArgs({
+  options: {
+    json: { type: 'boolean', default: false },
+    only: { type: 'string', default: '' },
+    faults: { type: 'boolean', default: false },
+    generated: { type: 'string', default: '100' },
+    seed: { type: 'string', default: 'harbour' },
+  },
+});
+
+mkdirSync(join(root, '.test-output/measure'), { recursive: true });
+await build({
+  absWorkingDir: root,
+  entryPoints: ['test/oracle/measure/program.ts'],
+  outfile: bundle,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'cjs',
+  // jsonc-parser's CommonJS entry loads its parts in a way that no bundler follows.
+  mainFields: ['module', 'main'],
+  external: ['tree-sitter', 'tree-sitter-cpp', 'web-tree-sitter'],
+  define: { 'import.meta.url': 'bundleUrl' },
+  // The bundle asks for files beside the sources it was made of: it stands for one that lies where they do.
+  banner: {
+    js: `const bundleUrl = ${JSON.stringify(new URL('../firmware/bundle.ts', import.meta.url).href)};`,
+  },
+  logLevel: 'warning',
+});
+const program = createRequire(self)(bundle);
+process.exitCode = await program.runMeasurement(root, options, (text) => process.stdout.write(text));

@@ -1,0 +1,276 @@
+/**
+ * Calls as the headers declare them, parameter by parameter, and which of those are pins. The parameters' names and
+ * order were read in the header named in each row, apart from the library files.
+ */
+import { expect, it } from 'vitest';
+import { pinsOfCall } from './library-files';
+
+/** Header, call with the header's parameters, and the pins: what is done and the mode. */
+const table: readonly (readonly [header: string, call: string, pins: string])[] = [
+  ['Arduino.h', 'pinMode(pin, mode)', 'pin: mode'],
+  ['Arduino.h', 'digitalWrite(pin, val)', 'pin: write'],
+  ['Arduino.h', 'digitalRead(pin)', 'pin: read'],
+  ['Arduino.h', 'analogRead(pin)', 'pin: analog-read'],
+  ['Arduino.h', 'analogWrite(pin, val)', 'pin: pwm'],
+  ['Arduino.h', 'analogReference(mode)', ''],
+  ['Arduino.h', 'tone(pin, frequency, duration)', 'pin: tone'],
+  ['Arduino.h', 'noTone(pin)', 'pin: tone-off'],
+  ['Arduino.h', 'attachInterrupt(interruptNum, userFunc, mode)', 'interruptNum: interrupt'],
+  ['Arduino.h', 'detachInterrupt(interruptNum)', 'interruptNum: interrupt-off'],
+  ['Arduino.h', 'pulseIn(pin, state, timeout)', 'pin: read'],
+  ['Arduino.h', 'shiftOut(dataPin, clockPin, bitOrder, val)', 'dataPin: write, clockPin: write'],
+  ['Arduino.h', 'shiftIn(dataPin, clockPin, bitOrder)', 'dataPin: read, clockPin: write'],
+  ['Arduino.h', 'delay(ms)', ''],
+  ['HardwareSerial.h', 'SerialPort0.begin(baud)', 'uart0.tx: bus output, uart0.rx: bus input'],
+  ['HardwareSerial.h', 'SerialPort1.begin(baud, config)', 'uart1.tx: bus output, uart1.rx: bus input'],
+  [
+    'HardwareSerial.h of the ESP32',
+    'SerialPort2.begin(baud, config, rxPin, txPin)',
+    'rxPin: bus input, txPin: bus output',
+  ],
+  ['HardwareSerial.h of the ESP32', 'SerialPort2.print(text)', ''],
+  ['SerialUART.h', 'SerialUART.setPinout(tx, rx)', 'tx: bus output, rx: bus input'],
+  ['Wire.h', 'WirePort.begin()', 'i2c.sda: bus, i2c.scl: bus'],
+  ['Wire.h', 'WirePort.begin(address)', 'i2c.sda: bus, i2c.scl: bus'],
+  ['Wire.h', 'WirePort.beginTransmission(address)', ''],
+  ['Wire.h of the ESP32', 'WirePort.begin(sda, scl, frequency)', 'sda: bus, scl: bus'],
+  ['Wire.h of the ESP32', 'WirePort.begin(slaveAddr, sda, scl, frequency)', 'sda: bus, scl: bus'],
+  [
+    'SPI.cpp of the AVR',
+    'SpiPortAvr.begin()',
+    'spi.sck: bus output, spi.mosi: bus output, spi.miso: bus input, spi.ss: bus output',
+  ],
+  [
+    'SPI.h of the ESP32',
+    'SpiPort.begin(sck, miso, mosi, ss)',
+    'sck: bus output, miso: bus input, mosi: bus output, ss: bus output',
+  ],
+  ['esp32-hal-ledc.h', 'ledcAttachPin(pin, channel)', 'pin: pwm output'],
+  ['esp32-hal-ledc.h', 'ledcWrite(channel, duty)', ''],
+  ['esp32-hal-touch.h', 'touchRead(pin)', 'pin: touch'],
+  ['hardware/gpio.h', 'gpio_set_function(gpio, fn)', 'gpio: bus'],
+  ['hardware/gpio.h', 'gpio_pull_up(gpio)', 'gpio: mode input-pullup'],
+  ['*_NeoPixel.h', '*_NeoPixel(n, p, t)', 'p: device'],
+  ['*_NeoPixel.h', '*_NeoPixel.setPin(p)', 'p: device output'],
+  [
+    'FastLED.h',
+    'CFastLED.addLeds<CHIPSET, DATA_PIN, RGB_ORDER>(data, nLedsOrOffset)',
+    'DATA_PIN: device output',
+  ],
+  ['NeoPixelBus.h', 'NeoPixelBus(countPixels, pin)', 'pin: device'],
+  ['NeoPixelBus.h', 'NeoPixelBus(countPixels, pinClock, pinData)', 'pinClock: device, pinData: device'],
+  ['*_DotStar.h', '*_DotStar(n, d, c, o)', 'd: device, c: device'],
+  [
+    'SoftwareSerial.h',
+    'SoftwareSerial(receivePin, transmitPin, inverse_logic)',
+    'receivePin: device input-pullup, transmitPin: device output',
+  ],
+  [
+    'LiquidCrystal.h',
+    'LiquidCrystal(rs, enable, d0, d1, d2, d3)',
+    'rs: device output, enable: device output, d0: device output, d1: device output, d2: device output, d3: device output',
+  ],
+  [
+    'LiquidCrystal.h',
+    'LiquidCrystal(rs, rw, enable, d0, d1, d2, d3)',
+    'rs: device output, rw: device output, enable: device output, d0: device output, d1: device output, d2: device output, d3: device output',
+  ],
+  ['LiquidCrystal_I2C.h', 'LiquidCrystal_I2C(lcd_Addr, lcd_cols, lcd_rows)', ''],
+  ['LiquidCrystal_I2C.h', 'LiquidCrystal_I2C.init()', 'i2c.sda: bus, i2c.scl: bus'],
+  ['DHT.h', 'DHT(pin, type, count)', 'pin: device'],
+  ['DHTesp.h', 'DHTesp.setup(pin, model)', 'pin: device input-pullup'],
+  ['OneWire.h', 'OneWire(pin)', 'pin: device input'],
+  ['DallasTemperature.h', 'DallasTemperature(oneWire)', ''],
+  ['Servo.h', 'Servo.attach(pin, min, max)', 'pin: servo output'],
+  ['ServoTimer2.h', 'ServoTimer2.attach(pin)', 'pin: servo output'],
+  ['VarSpeedServo.h', 'VarSpeedServo.attach(pin, min, max)', 'pin: servo output'],
+  ['IRremoteInt.h', 'IRrecv(aReceivePin)', 'aReceivePin: device'],
+  [
+    'IRremoteInt.h',
+    'IRrecv.begin(aReceivePin, aEnableLEDFeedback, aFeedbackLEDPin)',
+    'aReceivePin: device input, aFeedbackLEDPin: device output',
+  ],
+  ['IRsend.h', 'IRsend(IRsendPin, inverted, use_modulation)', 'IRsendPin: device'],
+  [
+    'PS2X_lib.cpp',
+    'PS2X.config_gamepad(clk, cmd, att, dat)',
+    'clk: device output, cmd: device output, att: device output, dat: device input-pullup',
+  ],
+  [
+    '*_ST7735.h',
+    '*_ST7735(CS, RS, SID, SCLK, RST)',
+    'CS: device output, RS: device output, SID: device output, SCLK: device output, RST: device output',
+  ],
+  [
+    'RF24.h',
+    'RF24.begin(spiBus, _cepin, _cspin)',
+    '_cepin: device output, _cspin: device output, spi.sck: bus output, spi.mosi: bus output, spi.miso: bus input',
+  ],
+  ['RF24.h', 'RF24(_cepin, _cspin, _spi_speed)', '_cepin: device output, _cspin: device output'],
+  [
+    'RH_RF95.h',
+    'RH_RF95(slaveSelectPin, interruptPin)',
+    'slaveSelectPin: device output, interruptPin: device input',
+  ],
+  ['VirtualWire.h', 'vw_set_tx_pin(pin)', 'pin: device'],
+  ['RCSwitch.h', 'RCSwitch.enableTransmit(nTransmitterPin)', 'nTransmitterPin: device output'],
+  ['RCSwitch.h', 'RCSwitch.enableReceive(interrupt)', 'interrupt: interrupt'],
+  [
+    'LoRa.h',
+    'LoRaClass.setPins(ss, reset, dio0)',
+    'ss: device output, reset: device output, dio0: device input',
+  ],
+  [
+    'MFRC522.h',
+    'MFRC522(chipSelectPin, resetPowerDownPin)',
+    'chipSelectPin: device output, resetPowerDownPin: device output',
+  ],
+  ['mcp_can.h', 'MCP_CAN(_CS)', '_CS: device output'],
+  [
+    'NewPing.h',
+    'NewPing(trigger_pin, echo_pin, max_cm_distance)',
+    'trigger_pin: device output, echo_pin: device input',
+  ],
+  ['Ultrasonic.h', 'Ultrasonic(sigPin)', 'sigPin: device output'],
+  ['Ultrasonic.h', 'Ultrasonic(trigPin, echoPin, timeOut)', 'trigPin: device output, echoPin: device input'],
+  [
+    'HCSR04.h',
+    'UltraSonicDistanceSensor(triggerPin, echoPin, maxDistanceCm)',
+    'triggerPin: device output, echoPin: device input',
+  ],
+  ['TM1637Display.h', 'TM1637Display(pinClk, pinDIO)', 'pinClk: device input, pinDIO: device input'],
+  [
+    'LedControl.h',
+    'LedControl(dataPin, clkPin, csPin, numDevices)',
+    'dataPin: device output, clkPin: device output, csPin: device output',
+  ],
+  [
+    'MD_MAX72xx.h',
+    'MD_MAX72XX(mod, dataPin, clkPin, csPin, numDevices)',
+    'dataPin: device output, clkPin: device output, csPin: device output',
+  ],
+  [
+    'MD_Parola.h',
+    'MD_Parola(mod, csPin, numDevices)',
+    'csPin: device output, spi.sck: bus output, spi.mosi: bus output',
+  ],
+  [
+    'ShiftRegister74HC595.h',
+    'ShiftRegister74HC595<Size>(serialDataPin, clockPin, latchPin)',
+    'serialDataPin: device output, clockPin: device output, latchPin: device output',
+  ],
+  ['*_SSD1306.h', '*_SSD1306(w, h, twi, rst_pin)', 'rst_pin: device output'],
+  ['*_SSD1306.h', '*_SSD1306(w, h, twi)', ''],
+  [
+    '*_SSD1306.h',
+    '*_SSD1306(w, h, spi, dc_pin, rst_pin, cs_pin)',
+    'dc_pin: device output, rst_pin: device output, cs_pin: device output',
+  ],
+  [
+    '*_SSD1306.h',
+    '*_SSD1306(w, h, mosi_pin, sclk_pin, dc_pin, rst_pin, cs_pin)',
+    'mosi_pin: device output, sclk_pin: device output, dc_pin: device output, rst_pin: device output, cs_pin: device output',
+  ],
+  [
+    '*_PCD8544.h',
+    '*_PCD8544(SCLK, DIN, DC, RST)',
+    'SCLK: device output, DIN: device output, DC: device output, RST: device output',
+  ],
+  ['*_ST7789.h', '*_ST7789(cs, dc, rst)', 'cs: device output, dc: device output, rst: device output'],
+  [
+    '*_ST7735.h',
+    '*_ST7735(spiClass, cs, dc, rst)',
+    'cs: device output, dc: device output, rst: device output',
+  ],
+  [
+    '*_ILI9341.h',
+    '*_ILI9341(CS, DC, MOSI, SCLK, RST, MISO)',
+    'CS: device output, DC: device output, MOSI: device output, SCLK: device output, RST: device output, MISO: device input',
+  ],
+  [
+    'UTFT.h',
+    'UTFT(model, RS, WR, CS, RST)',
+    'RS: device output, WR: device output, CS: device output, RST: device output',
+  ],
+  [
+    'U8g2lib.h',
+    'U8G2_SSD1306_128X64_NONAME_F_4W_SW_SPI(rotation, clock, data, cs, dc, reset)',
+    'clock: device output, data: device output, cs: device output, dc: device output, reset: device output',
+  ],
+  ['U8g2lib.h', 'U8G2_SH1106_128X64_NONAME_1_HW_I2C(rotation)', ''],
+  ['U8g2lib.h', 'U8G2_SSD1306_128X64_VCOMH0_2_HW_I2C.begin()', 'i2c.sda: bus, i2c.scl: bus'],
+  ['Encoder.h', 'Encoder(pin1, pin2)', 'pin1: device input-pullup, pin2: device input-pullup'],
+  [
+    'RotaryEncoder.h',
+    'RotaryEncoder(pin1, pin2, mode)',
+    'pin1: device input-pullup, pin2: device input-pullup',
+  ],
+  ['Bounce2.h', 'Bounce.attach(pin, mode)', 'pin: mode'],
+  ['Bounce2.h', 'Bounce.attach(pin)', 'pin: device'],
+  ['OneButton.h', 'OneButton(pin, activeLow)', 'pin: device input-pullup'],
+  ['OneButton.h', 'OneButton(pin, activeLow, pullupActive)', 'pin: device'],
+  ['ezButton.h', 'ezButton(pin)', 'pin: device input-pullup'],
+  ['JC_Button.h', 'Button(pin, dbTime, puEnable, invert)', 'pin: device'],
+  [
+    'Keypad.h',
+    'Keypad(userKeymap, row, col, numRows, numCols)',
+    'row: device input-pullup, col: device output',
+  ],
+  [
+    'CapacitiveSensor.h',
+    'CapacitiveSensor(sendPin, receivePin)',
+    'sendPin: device output, receivePin: device input',
+  ],
+  ['TouchScreen.h', 'TouchScreen(xp, yp, xm, ym, rx)', 'xp: device, yp: device, xm: device, ym: device'],
+  ['XPT2046_Touchscreen.h', 'XPT2046_Touchscreen(cspin, tirq)', 'cspin: device output, tirq: device input'],
+  [
+    'AccelStepper.h',
+    'AccelStepper(interface, pin1, pin2, pin3, pin4, enable)',
+    'pin1: device output, pin2: device output, pin3: device output, pin4: device output',
+  ],
+  ['AccelStepper.h', 'AccelStepper(interface, pin1, pin2)', 'pin1: device output, pin2: device output'],
+  ['AccelStepper.h', 'AccelStepper(forward, backward)', ''],
+  [
+    'Stepper.h',
+    'Stepper(number_of_steps, motor_pin_1, motor_pin_2)',
+    'motor_pin_1: device output, motor_pin_2: device output',
+  ],
+  ['L298N.h', 'L298N(pinIN1, pinIN2)', 'pinIN1: device output, pinIN2: device output'],
+  ['TimerOne.h', 'TimerOne.pwm(pin, duty, microseconds)', 'pin: pwm output'],
+  [
+    'EnableInterrupt.h',
+    'enableInterrupt(interruptDesignator, userFunction, mode)',
+    'interruptDesignator: interrupt',
+  ],
+  [
+    'SD.h',
+    'SDClass.begin(csPin)',
+    'csPin: device output, spi.sck: bus output, spi.mosi: bus output, spi.miso: bus input',
+  ],
+  ['Ethernet.h', 'EthernetClass.init(sspin)', 'sspin: device output'],
+  [
+    '*_BME280.h',
+    '*_BME280(cspin, mosipin, misopin, sckpin)',
+    'cspin: device output, mosipin: device output, misopin: device input, sckpin: device output',
+  ],
+  ['*_BMP280.h', '*_BMP280(cspin, theSPI)', 'cspin: device output'],
+  [
+    '*_ADXL345_U.h',
+    '*_ADXL345_Unified(clock, miso, mosi, cs, sensorID)',
+    'clock: device output, miso: device input, mosi: device output, cs: device output',
+  ],
+  ['*_ADXL345_U.h', '*_ADXL345_Unified(sensorID)', ''],
+  ['max6675.h', 'MAX6675(SCLK, CS, MISO)', 'SCLK: device output, CS: device output, MISO: device input'],
+  ['*_MAX31855.h', '*_MAX31855(_cs)', '_cs: device output'],
+  ['HX711.h', 'HX711.begin(dout, pd_sck, gain)', 'dout: device input, pd_sck: device output'],
+  ['HX711_ADC.h', 'HX711_ADC(dout, sck)', 'dout: device input, sck: device output'],
+  ['RTClib.h', 'RTC_DS3231.begin(dt)', 'i2c.sda: bus, i2c.scl: bus'],
+];
+
+it.each(table)('%s: %s', (_header, call, pins) => {
+  expect(pinsOfCall(call)).toBe(pins);
+});
+
+it('tells calls that are none', () => {
+  expect(() => pinsOfCall('pinMode')).toThrow('not a call');
+});

@@ -1,6 +1,7 @@
 /** A region in one state as a network of elements: pins become sources and resistors, switches close or vanish. */
 import type { Board } from '../base/build';
 import type { Element, Network } from '../base/circuit';
+import type { PinMoment } from '../base/pin-use';
 import { exactly, type Range } from '../base/range';
 import type { PinView, Placed, Region } from '../rules/subject';
 import { type RegionState, wiperPlaces } from './states';
@@ -17,6 +18,8 @@ export interface NetworkContext {
   readonly board: Board;
   readonly pin: (id: string) => PinView | undefined;
   readonly rails: Readonly<Record<string, string>>;
+  /** Combinations of pin states the sketch was seen to have; absent where anything may go together. */
+  readonly moments?: readonly PinMoment[];
 }
 
 /** The network of a region in one state. */

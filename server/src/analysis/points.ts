@@ -22,7 +22,7 @@ export interface PointContext extends NetworkContext {
  * some pin or part carries most also at the tolerance corners. Figures that did not converge are left out.
  */
 export function solveRegion(region: Region, context: PointContext): StatePoint[] {
-  const { states } = statesOf(region, context.pin);
+  const { states } = statesOf(region, context.pin, context.moments);
   const networks = states.map((state) => buildNetwork(region, state, context));
   const large = states.length * region.elements.length > fullWork;
   const points = networks.map((network) => context.solve(large ? typicalOf(network) : network));
@@ -40,7 +40,7 @@ export function solveRegion(region: Region, context: PointContext): StatePoint[]
 
 /** True where the region has more states than are looked at. */
 export function exceedsLimit(region: Region, context: NetworkContext): boolean {
-  return !statesOf(region, context.pin).all;
+  return !statesOf(region, context.pin, context.moments).all;
 }
 
 /** How many states of a large region are solved at the corners: the sum grows with the cube of its size. */

@@ -2,6 +2,8 @@
  * The states a region can be in: every pin's drive, every switch, every knob. All combinations where they are few;
  * where they are many, each thing varied alone and the extremes, and it is said that the rest was not looked at.
  */
+import { numbersOf } from '../base/build';
+import type { PinMoment } from '../base/pin-use';
 import type { Drive, PinView, Region, StatePoint } from '../rules/subject';
 
 /** States of one region that are looked at, at the most. */
@@ -56,13 +58,46 @@ function choicesOf(region: Region, pinOf: (id: string) => PinView | undefined): 
 export function statesOf(
   region: Region,
   pinOf: (id: string) => PinView | undefined,
+  moments: readonly PinMoment[] | undefined,
 ): { readonly states: readonly RegionState[]; readonly all: boolean } {
   const choices = choicesOf(region, pinOf);
   const most = Math.max(24, Math.min(mostStates, Math.floor(mostWork / Math.max(1, region.elements.length))));
+  const met = moments && rowsOfMoments(choices, moments, pinOf, most);
+  if (met) return { states: met.map((row) => stateOf(choices, row)), all: true };
   const total = choices.reduce((product, choice) => product * choice.values.length, 1);
   const all = total <= most;
   const rows = all ? everyRow(choices) : chosenRows(choices);
   return { states: rows.map((row) => stateOf(choices, row)), all };
+}
+
+/** The combinations of pins that the sketch was seen to have, with every position of the switches; undefined past `most`. */
+function rowsOfMoments(
+  choices: readonly Choice[],
+  moments: readonly PinMoment[],
+  pinOf: (id: string) => PinView | undefined,
+  most: number,
+): string[][] | undefined {
+  const numbers = choices.map((choice) => {
+    const view = choice.kind === 'pin' ? pinOf(choice.id) : undefined;
+    return view ? numbersOf(view.pin) : [];
+  });
+  // Only the region's own pins tell moments apart here; most of the program's moments are one and the same to it.
+  const projected = new Map<string, Choice[]>();
+  for (const { pins } of moments) {
+    const own = choices.map((choice, index) => {
+      if (choice.kind !== 'pin') return choice;
+      const number = numbers[index]?.find((candidate) => pins[candidate] !== undefined);
+      return { ...choice, values: number === undefined ? ['input'] : (pins[number] ?? ['input']) };
+    });
+    projected.set(own.map((choice) => choice.values.join('/')).join(), own);
+  }
+  const rows = new Map<string, string[]>();
+  for (const own of projected.values()) {
+    if (own.reduce((product, choice) => product * choice.values.length, 1) > most) return undefined;
+    for (const row of everyRow(own)) rows.set(row.join(), row);
+    if (rows.size > most) return undefined;
+  }
+  return [...rows.values()];
 }
 
 function everyRow(choices: readonly Choice[]): string[][] {

@@ -22,7 +22,14 @@ export function joinSubject({ facts, build, texts, problems, doubtful = [], solv
   const placed = placePrimitives(build, nets);
   const rails = findRails(pins);
   const byId = new Map<string, PinView>(pins.map((view) => [view.pin.id, view]));
-  const context = { board: build.board, pin: (id: string) => byId.get(id), rails, solve };
+  const { moments } = facts;
+  const context = {
+    board: build.board,
+    pin: (id: string) => byId.get(id),
+    rails,
+    solve,
+    ...(moments && { moments }),
+  };
   const regions = findRegions(pins, placed, rails).map((region) =>
     exceedsLimit(region, context) ? { ...region, limit: tooManyStates } : region,
   );

@@ -111,11 +111,25 @@ export interface SetupPlace {
   readonly newline: string;
 }
 
+/** What a pin's output stage does. */
+export type PinState = 'high' | 'low' | 'input' | 'pull-up' | 'pull-down';
+
+/** A combination that pins can be in at the same time: by pin number, the states each may be in. */
+export interface PinMoment {
+  /** Pins that nothing has touched yet are left out: they are inputs. */
+  readonly pins: Readonly<Record<number, readonly PinState[]>>;
+}
+
 /** All that the sketch layer knows of one sketch. */
 export interface SketchFacts {
   readonly uses: readonly PinUse[];
   readonly pinNames: readonly PinName[];
   readonly setup?: SetupPlace;
+  /**
+   * The distinct combinations of output states that the program can have. Absent where there were too many to keep or
+   * something could not be followed: then anything may go together.
+   */
+  readonly moments?: readonly PinMoment[];
   /** Said limits (a loop that was not followed to its end). Never grammar errors: those are the compiler's to tell. */
   readonly problems: readonly Problem[];
   /**

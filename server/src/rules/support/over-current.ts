@@ -47,6 +47,8 @@ export function overSeverity(subject: Subject, state: StatePoint, own: Severity)
  * together is the sketch's affair, and it may never do that.
  */
 export function isSupposed(subject: Subject, { drives }: StatePoint): boolean {
+  // The states the program was seen to have are no supposition.
+  if (subject.facts.moments) return false;
   const free = Object.entries(drives).flatMap(([pin, drive]) => {
     const view = drive === 'high' || drive === 'low' ? viewOf(subject, pin) : undefined;
     return view && view.drives.length > 1 ? [view] : [];

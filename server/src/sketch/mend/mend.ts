@@ -134,6 +134,7 @@ class Mender extends MendState {
     const isOpen = stack.length > 0 || this.statement !== undefined;
     if (isOpen && lexer.kind === 'word' && lexer.indent === 0 && isHead(text, lexer.start)) {
       if (stack.length > this.leadingTypes) {
+        if (this.byIndent) this.noteExtents();
         if (isValueBracket(this.top)) this.closeRun();
         else if (this.byIndent) {
           this.closeBrace();

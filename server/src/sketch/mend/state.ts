@@ -217,7 +217,8 @@ export abstract class MendState implements LexerEvents {
       this.blank(brace.at, brace.at + 1);
     } else {
       const isNamespace = brace.kind === 'type' && /^(namespace|extern)$/.test(brace.outer?.first ?? '');
-      this.insert(end, brace.kind === 'block' || isNamespace ? '}' : '};');
+      const isStatement = brace.kind === 'block' && brace.outer?.equals !== true;
+      this.insert(end, isStatement || isNamespace ? '}' : '};');
       if (brace.head !== undefined) this.blank(brace.head.at, brace.head.at + brace.head.word.length);
     }
     this.statement = undefined;

@@ -121,7 +121,13 @@ void loop()
     { "path": ["D2", "stop", "bell.-"] }
   ]
 }`,
-  inside: ['void setup()\n{', 'void loop()\n{', '/* only one is lit */', 'pinMode(bell, OUTPUT);', 'delay(400);'],
+  inside: [
+    'void setup()\n{',
+    'void loop()\n{',
+    '/* only one is lit */',
+    'pinMode(bell, OUTPUT);',
+    'delay(400);',
+  ],
   outside: ['volatile bool stopped = false;', '\tstopped = !stopped;\n}'],
   lines: ['\tSerial.begin(9600);', '\t\tdelay(400);', '\tstopped = !stopped;'],
 };
@@ -212,7 +218,7 @@ export const bodyLines: readonly string[] = [
   'do { delay(1); } while (millis() < 9);',
   'switch (level) { case 1: delay(4); break; default: break; }',
   'Serial.println("tide (" + String(level) + ")");',
-  'int levels[3] = {1, 2, analogRead(A6)};',
+  'int levels[3] = {1, 2, random(9)};',
   "char mark = 'x';",
   '/* a word on the tide */',
   '// it is (not [over',

@@ -12,19 +12,19 @@ import {
   scanIncludes,
 } from '../../server/src/files';
 
-/** Arranges the sketch in /work/horn out of texts by path below /work; what leads above /work is never asked for. */
-function arrange(texts: Readonly<Record<string, string>>, ceiling = '/work/horn', only?: string) {
-  const folder = '/work/horn';
+/** Arranges the sketch in /yard/horn out of texts by path below /yard; what leads above /yard is never asked for. */
+function arrange(texts: Readonly<Record<string, string>>, ceiling = '/yard/horn', only?: string) {
+  const folder = '/yard/horn';
   const listed = Object.keys(texts)
-    .map((name) => join('/work', name))
+    .map((name) => join('/yard', name))
     .filter((file) => countsInSketch(folder, file));
-  const place = { folder, ceiling, ...(only === undefined ? {} : { only: `/work/${only}` }) };
+  const place = { folder, ceiling, ...(only === undefined ? {} : { only: `/yard/${only}` }) };
   const arranged = arrangeSketch(place, listed, (file) => {
-    const name = file.slice('/work/'.length);
+    const name = file.slice('/yard/'.length);
     return Object.hasOwn(texts, name) ? texts[name] : undefined;
   });
   return {
-    order: arranged.sources.map(({ file }) => file.slice('/work/'.length)),
+    order: arranged.sources.map(({ file }) => file.slice('/yard/'.length)),
     notes: arranged.notes,
     foreign: [...arranged.foreign],
   };
@@ -47,7 +47,6 @@ describe('what counts', () => {
         'horn/notes.txt': '',
       }),
     ).toEqual({
-      // `../limits.hpp` is read by then, by the way of the main tab, and stays in its place.
       order: [
         'horn/horn.ino',
         'horn/a.ino',
@@ -105,39 +104,35 @@ describe('what counts', () => {
         'horn/dim.c': '',
         'horn/other.cpp': '',
       },
-      '/work/horn',
+      '/yard/horn',
       'horn/one.ino',
     );
     expect(order).toEqual(['horn/one.ino', 'horn/lamp.cpp', 'horn/dim.c', 'horn/dim.h', 'horn/lamp.h']);
   });
 });
 
-describe('headers that have to come first', () => {
-  test('one beside the folder, in front of the file that needs it and once', () => {
+describe('includes', () => {
+  test('a header beside the folder counts below the ceiling, with what it includes, each once', () => {
     const texts = {
       'horn/horn.ino': '#include "wire.h"\n',
       'horn/tab.ino': '#include "../shared/pins.h"\n',
       'horn/wire.h': '#include "../shared/pins.h"\n',
-      'shared/pins.h': '#include "./levels.h"\n',
-      'shared/levels.h': '',
+      'shared/pins.h': '#include "./levels.inc"\n',
+      'shared/levels.inc': '',
     };
-    const order = ['shared/levels.h', 'shared/pins.h', 'horn/horn.ino', 'horn/tab.ino', 'horn/wire.h'];
-    expect(arrange(texts, '/work').order).toEqual(order);
-    // Below the sketch's own folder nothing of it may be read.
-    expect(arrange(texts)).toMatchObject({
-      order: ['horn/horn.ino', 'horn/tab.ino', 'horn/wire.h'],
-      foreign: ['../shared/pins.h'],
-    });
+    const own = ['horn/horn.ino', 'horn/tab.ino', 'horn/wire.h'];
+    expect(arrange(texts, '/yard').order).toEqual([...own, 'shared/pins.h', 'shared/levels.inc']);
+    expect(arrange(texts)).toMatchObject({ order: own, foreign: ['../shared/pins.h'] });
   });
 
-  test('two of one name: each where it is meant', () => {
-    const { order } = arrange({
-      'horn/horn.ino': '#include "pins.h"\n',
+  test('of two of one name, the one beside the includer', () => {
+    const texts = {
+      'horn/horn.ino': '',
       'horn/pins.h': '',
       'horn/src/gate/gate.cpp': '#include "pins.h"\n',
       'horn/src/gate/pins.h': '',
-    });
-    expect(order).toEqual(['horn/pins.h', 'horn/horn.ino', 'horn/src/gate/pins.h', 'horn/src/gate/gate.cpp']);
+    };
+    expect(arrange(texts).order).toEqual(['horn/horn.ino', 'horn/src/gate/gate.cpp', 'horn/src/gate/pins.h']);
   });
 
   test('headers that include each other, and one that includes itself, end', () => {
@@ -146,7 +141,7 @@ describe('headers that have to come first', () => {
       'horn/a.h': '#include "./b.h"\n#include "./a.h"\n',
       'horn/b.h': '#include "./a.h"\n',
     });
-    expect(order).toEqual(['horn/b.h', 'horn/a.h', 'horn/horn.ino']);
+    expect(order).toEqual(['horn/horn.ino', 'horn/a.h', 'horn/b.h']);
   });
 });
 
@@ -175,8 +170,9 @@ describe('bounds', () => {
       '#include "e.h"\r\n#include "f.h"\r#include "g.h"',
     ].join('\n');
     expect(scanIncludes(text).paths.map(({ path }) => path)).toEqual(['a.h', 'c/d.h', 'e.h', 'f.h', 'g.h']);
-    expect(scanIncludes(`${'/*'.repeat(1_000_000)}include`).paths).toEqual([]);
-    expect(scanIncludes(`${'"'.repeat(999_999)}include`).paths).toEqual([]);
+    for (const unit of ['/*', '"', "'", '"\\', '\\', '# ', ' ', '\n']) {
+      expect(scanIncludes(`include\n${unit.repeat(1_000_000)}`).paths).toEqual([]);
+    }
   });
 });
 
@@ -205,8 +201,8 @@ describe('on disk', () => {
     const folder = join(base, 'top/horn');
     const read = loadSketch({ folder, ceiling: join(base, 'top') });
     expect(read.sources.map(({ file }) => file.slice(base.length))).toEqual([
-      '/top/shared/pins.h',
       '/top/horn/horn.ino',
+      '/top/shared/pins.h',
     ]);
     expect(read.problems).toEqual([]);
   });

@@ -156,6 +156,14 @@ describe('one sketch without a manifest', () => {
   });
 });
 
+test('arguments are counted where a call names its pins, not where it takes those of a bus', () => {
+  const setup = 'void setup() { Serial.begin(9600); Serial.println(1); lcd.begin(16, 2); }';
+  put('sign/sign.ino', `LiquidCrystal lcd(12, 11, 5, 4, 3, 2);\n${setup}\nvoid loop() { delay(9); }\n`);
+  const { uses, stats } = json('sign').output;
+  expect(new Set(uses.flatMap(({ pins }) => pins ?? []))).toEqual(new Set([0, 1, 2, 3, 4, 5, 11, 12]));
+  expect(stats).toMatchObject({ calls: 5, arguments: { exact: 6, set: 0, unresolved: 0 } });
+});
+
 describe('the board', () => {
   const sketch = 'void setup() { pinMode(LED_BUILTIN, OUTPUT); }\nvoid loop() {}\n';
   test("is the named one, else the manifest's, and the output says which", () => {
@@ -207,6 +215,15 @@ describe('files', () => {
     expect(words(output)).toEqual(['pinMode 9 1', 'digitalWrite 12 1']);
     expect(output.uses.map(({ file }) => file)).toEqual(['top/gate/a.ino', 'top/gate/src/lift/lift.cpp']);
     expect(output.stats).toMatchObject({ sketches: 1, files: 6 });
+  });
+
+  test('of two headers the one whose branch the board compiles', () => {
+    const branch = '#ifdef __AVR_ATmega328P__\n#include "uno.h"\n#else\n#include "other.h"\n#endif\n';
+    put('either/either.ino', `${branch}void setup() { pinMode(lamp, OUTPUT); }\nvoid loop() {}\n`);
+    put('either/uno.h', 'const int lamp = 5;\n');
+    put('either/other.h', 'const int lamp = 17;\n');
+    expect(words(json('either').output)).toEqual(['pinMode 5 1']);
+    expect(words(json('either', '--board', 'pico').output)).toEqual(['pinMode 17 1']);
   });
 
   test('a folder of sketches: each apart, in order, and summed up', () => {

@@ -103,7 +103,7 @@ test('a header outside the sketch is read below the workspace folder alone, and 
   await client.open('gate/gate.ino', '#include "../shared/pins.h"\n');
   await client.open('horn/horn.ino', '#include "../shared/pins.h"\nBAD9');
   await client.tick();
-  expect(lastSources()).toEqual(['shared/pins.h', 'horn/horn.ino']);
+  expect(lastSources()).toEqual(['horn/horn.ino', 'shared/pins.h']);
   expect(new Set(client.shown('shared/pins.h'))).toEqual(new Set(['BAD1 is bad']));
   await client.open('shared/pins.h', 'BAD1 BAD2');
   await client.tick();

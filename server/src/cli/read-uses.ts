@@ -210,7 +210,7 @@ function rowsOf(
     rows,
     files: files.sources.length,
     calls: new Set(facts.uses.map((use) => `${use.call} ${keyOf(use.callSpan)}`)).size,
-    arguments: countArguments(facts.uses),
+    arguments: countArguments(facts.uses, new Map(files.sources.map(({ file, text }) => [file, text]))),
     limits: facts.problems.map((problem) => ({ ...lineOf(problem.span), message: problem.message })),
   };
 }
@@ -224,11 +224,11 @@ function keyOf(span: Span): string {
 }
 
 /** An argument is known as well as on the call path where it is known worst. */
-function countArguments(uses: readonly PinUse[]): ArgumentCounts {
+function countArguments(uses: readonly PinUse[], texts: ReadonlyMap<string, string>): ArgumentCounts {
   const worst = new Map<string, keyof ArgumentCounts>();
   const rank = { exact: 0, set: 1, unresolved: 2 };
   for (const use of uses) {
-    if (!hasArgument(use)) {
+    if (!hasArgument(use, texts.get(use.callSpan.file) ?? '')) {
       continue;
     }
     const key = `${use.call} ${keyOf(use.callSpan)} ${keyOf(use.span)}`;
@@ -252,10 +252,15 @@ function howWell({ pins, certain }: PinUse): keyof ArgumentCounts {
   return pins.values.length === 1 || certain ? 'exact' : 'set';
 }
 
-/** False for a call that touches the chip alone, or takes the pins of a bus without naming them. */
-function hasArgument({ pins, action, span, callSpan }: PinUse): boolean {
+/** False for a call that touches the chip alone, or takes pins without naming them, as a bus that is opened does. */
+function hasArgument({ pins, action, span, callSpan }: PinUse, text: string): boolean {
   if (pins.kind === 'known' && pins.values.length === 0) {
     return false;
   }
-  return !((action === 'bus' || action === 'transfer') && keyOf(span) === keyOf(callSpan));
+  if (keyOf(span) === keyOf(callSpan)) {
+    // Inside a macro everything stands where the macro is used.
+    return action !== 'bus' && action !== 'transfer';
+  }
+  const inside = span.file === callSpan.file && callSpan.start <= span.start && span.end <= callSpan.end;
+  return !inside || /[([{<]/.test(text.slice(callSpan.start, span.start));
 }

@@ -15,7 +15,6 @@ import {
   SOURCE_FOLDER,
   slashed,
 } from './names';
-import { type FoundInclude, putEarly } from './put-early';
 
 /** Files of one sketch that are read at most, and characters of all of them together. */
 export const MOST_SOURCES = 400;
@@ -66,8 +65,8 @@ export function arrangeSketch(
 
 class Arranger {
   private readonly texts = new Map<string, string | undefined>();
-  /** Files by the one that includes them, with the path as written; in the order of the text. */
-  private readonly reached = new Map<string, readonly FoundInclude[]>();
+  /** Files that count. */
+  private readonly reached = new Set<string>();
   private readonly foreign = new Set<string>();
   private readonly notes = new Set<string>();
   private readonly listed: ReadonlySet<string>;
@@ -105,9 +104,9 @@ class Arranger {
       // Which header a macro names is not known here: all of them count.
       this.follow(orderSources(folder, main, listed.filter(isHeader)));
     }
-    const files = orderSources(folder, main, [...this.reached.keys()]);
-    const sources = putEarly(files, this.reached).flatMap((file) => {
-      const text = this.reached.has(file) ? this.texts.get(file) : undefined;
+    const files = orderSources(folder, main, [...this.reached]);
+    const sources = files.flatMap((file) => {
+      const text = this.texts.get(file);
       return text === undefined ? [] : [{ file, text }];
     });
     return { sources, notes: [...this.notes], foreign: this.foreign };
@@ -136,17 +135,17 @@ class Arranger {
       }
       const { paths, computed } = this.scan(text, file);
       this.computed ||= computed;
-      const found: FoundInclude[] = [];
+      const found: string[] = [];
       for (const { path, system } of paths) {
         const target = this.find(file, path, system);
         if (target === undefined) {
           this.foreign.add(path);
         } else if (target !== file) {
-          found.push({ path, file: target });
+          found.push(target);
         }
       }
-      this.reached.set(file, found);
-      waiting.push(...found.map((one) => one.file).reverse());
+      this.reached.add(file);
+      waiting.push(...found.reverse());
     }
   }
 
@@ -154,7 +153,7 @@ class Arranger {
   private followCompanions(): void {
     for (let before = -1; before !== this.reached.size; ) {
       before = this.reached.size;
-      const stems = new Set([...this.reached.keys()].filter(isHeader).map(stemOf));
+      const stems = new Set([...this.reached].filter(isHeader).map(stemOf));
       this.follow(
         [...this.listed].filter((file) => !isHeader(file) && !isTab(file) && stems.has(stemOf(file))),
       );

@@ -15,10 +15,10 @@ export interface Includes {
   readonly computed: boolean;
 }
 
-// Comments, strings and character literals are matched so that nothing inside them is. A comment without an end goes to
-// the end of the text in one step, else a text full of its beginnings would be read once for each.
+// Comments, strings and character literals are matched so that nothing inside them is. One without an end is matched as
+// far as it goes, else a text full of beginnings would be read once for each.
 const TOKENS =
-  /\/\*(?:[\s\S]*?\*\/|[\s\S]*)|\/\/[^\r\n]*|^[ \t]*#[ \t]*include\b[ \t]*(?:"([^"\r\n]+)"|<([^>\r\n]+)>|([A-Za-z_]\w*))?|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])*'/gm;
+  /\/\*(?:[\s\S]*?\*\/|[\s\S]*)|\/\/[^\r\n]*|^[ \t]*#[ \t]*include\b[ \t]*(?:"([^"\r\n]+)"|<([^>\r\n]+)>|([A-Za-z_]\w*))?|"(?:\\[\s\S]|[^"\\\n])*"?|'(?:\\[\s\S]|[^'\\\n])*'?/gm;
 
 /** Include lines beyond this many are not followed. */
 const MOST_INCLUDES = 200;

@@ -10,7 +10,7 @@ export interface ProjectFiles {
   /** Absolute, forward slashes. */
   readonly folder: string;
   readonly manifest?: FileText;
-  /** The main `.ino` first, but for headers that have to come before it. */
+  /** The main file first. */
   readonly sources: readonly FileText[];
   /** Files that are there and could not be read. */
   readonly problems: readonly FileProblem[];

@@ -79,7 +79,7 @@ const SKIPPED_WAIT: readonly [string, string] = ['delay', 'skipped_delay'];
  * line than it was written in (a jump in place of the last call, one call in place of two equal ones).
  */
 const PLACE_FLAGS = [
-  '-g',
+  '-gdwarf-2',
   '-fno-optimize-sibling-calls',
   '-fno-crossjumping',
   '-fno-tree-tail-merge',

@@ -54,7 +54,7 @@ function happened(use: PinUse, pin: number, run: Run, chip: Chip, lines: Lines):
   if (isRegisterUse(use)) {
     return registerShows(use, chip.ports.get(pin), run);
   }
-  if (!RECORDED.has(use.action)) {
+  if (!RECORDED.has(use.action) || (use.action === 'servo' && !use.call.endsWith('attach'))) {
     // Nothing on the chip tells of it (a device's own library, a bus): neither borne out nor refuted.
     return true;
   }

@@ -12,7 +12,7 @@ export interface Chip {
   readonly name: ChipName;
   readonly target: Target;
   readonly platform: Platform;
-  /** Pin number → port and bit. */
+  /** Pin number → port and bit, for all numbers that the core has for a pin. */
   readonly ports: ReadonlyMap<number, string>;
   /** Converter channels that inputs are played on. */
   readonly channels: number;
@@ -48,8 +48,22 @@ export function loadChips(schemas: string): Readonly<Record<ChipName, Chip>> {
   };
 }
 
+/** Second numbers of pins that are analog inputs too: A6 to A11 in the core's header for this chip. */
+const SECOND_NUMBERS: Readonly<Record<ChipName, Readonly<Record<number, number>>>> = {
+  uno: {},
+  mega: {},
+  leonardo: { 24: 4, 25: 6, 26: 8, 27: 9, 28: 10, 29: 12 },
+};
+
 function chip(name: ChipName, platform: Platform, channels: number): Chip {
   const ports = new Map(Object.entries(platform.ports).map(([port, pin]) => [pin, port]));
+  for (const [second, first] of Object.entries(SECOND_NUMBERS[name])) {
+    const port = ports.get(first) ?? ports.get(Number(second));
+    if (port !== undefined) {
+      ports.set(first, port);
+      ports.set(Number(second), port);
+    }
+  }
   return { name, target: TARGETS[name], platform, ports, channels };
 }
 

@@ -24,7 +24,7 @@ const TAKING: ReadonlySet<PinAction> = new Set<PinAction>(['bus', 'device', 'tra
 const DRIVING: ReadonlySet<PinAction> = new Set<PinAction>(['pwm', 'tone', 'servo']);
 
 /**
- * Judges every event of the runs once.
+ * Judges every event of the runs once; where an event is one of several values, by the value that fares worst.
  * @param idle States that the core brings about by itself.
  */
 export function judgeEvents(
@@ -34,65 +34,82 @@ export function judgeEvents(
   idle: ReadonlySet<string>,
 ): readonly JudgedEvent[] {
   const judged = new Map<string, JudgedEvent>();
-  const add = (what: string, claims: readonly PinUse[], pin: number | undefined, line?: string) => {
-    if (!judged.has(what)) {
-      const verdict = judge(claims, pin);
+  const seen = new Set<string>();
+  const add = (what: string, verdict: Verdict, line?: string) => {
+    const before = judged.get(what);
+    if (before === undefined || WORSE.indexOf(verdict) > WORSE.indexOf(before.verdict)) {
       judged.set(what, { what, verdict, ...(line === undefined ? {} : { line }) });
     }
   };
   for (const run of runs) {
     for (const { action, pin, value, at } of run.calls) {
-      const line = at === undefined ? undefined : `${at.file}:${at.line}`;
-      const number = action === 'interrupt' ? (chip.platform.interruptPins[pin] ?? pin) : pin;
-      const what = VALUED.has(action) ? `${action} ${number} = ${value}` : `${action} ${number}`;
-      const claims = uses.filter((use) => use.action === action && takesValue(use, value));
-      add(what, claims, number, line);
+      const key = `${action} ${pin} ${value}`;
+      if (!seen.has(key)) {
+        seen.add(key);
+        const line = at === undefined ? undefined : `${at.file}:${at.line}`;
+        const number = action === 'interrupt' ? (chip.platform.interruptPins[pin] ?? pin) : pin;
+        const claims = uses.filter((use) => use.action === action && takesValue(use, value));
+        add(`${action} ${number}${wordFor(action, value)}`, judge(claims, [number]), line);
+      }
     }
     for (const state of run.states) {
-      if (!idle.has(state)) {
-        judgeState(state, uses, chip, add);
+      if (!idle.has(state) && !seen.has(state)) {
+        seen.add(state);
+        const [what, verdict] = judgeState(state, uses, chip);
+        if (what !== undefined) {
+          add(what, verdict);
+        }
       }
     }
     for (const compare of run.compares) {
       const pin = chip.platform.roles[compare];
-      add(
-        `timer output ${compare}`,
-        uses.filter(({ action }) => DRIVING.has(action)),
-        pin,
-      );
+      const claims = uses.filter(({ action }) => DRIVING.has(action));
+      add(`timer output ${compare}`, judge(claims, pin === undefined ? [] : [pin]));
     }
     for (const port of run.lines) {
       const claims = uses.filter(({ action }) => action === 'interrupt');
-      add(`interrupt line on ${port}`, claims, chip.platform.ports[port]);
+      add(`interrupt line on ${port}`, judge(claims, numbersOf(port, chip)));
     }
   }
   return [...judged.values()];
 }
 
-type Add = (what: string, claims: readonly PinUse[], pin: number | undefined, line?: string) => void;
+const WORSE: readonly Verdict[] = ['foreseen', 'said', 'missed'];
 
-function judgeState(state: string, uses: readonly PinUse[], chip: Chip, add: Add): void {
-  const [port = '', kind] = state.split(' ');
-  const pin = chip.platform.ports[port];
-  const drives = uses.filter(drivesPin);
-  const raises = uses.filter(raisesLevel);
-  if (kind === 'low') {
-    add(`drives ${port} low`, drives, pin);
-  } else if (kind === 'high') {
-    // Two things are needed, a direction and a level; the worse of the two verdicts counts.
-    const level = judge(raises, pin);
-    add(
-      `drives ${port} high`,
-      level === 'foreseen' ? drives : level === 'said' ? drives.filter(isUnknown) : [],
-      pin,
-    );
-  } else if (kind === 'pull-up') {
-    add(`pulls up ${port}`, raises, pin);
+/** A duty is one event whatever it is between nothing and full, or a fading lamp would outweigh all else. */
+function wordFor(action: PinAction, value: number): string {
+  if (action === 'pwm') {
+    return value === 0 ? ' = 0' : value === 255 ? ' full' : ' in between';
   }
+  return action === 'mode' || action === 'write' ? ` = ${value}` : '';
 }
 
-function judge(claims: readonly PinUse[], pin: number | undefined): Verdict {
-  if (pin !== undefined && claims.some((use) => holds(use, pin))) {
+function numbersOf(port: string, chip: Chip): readonly number[] {
+  return [...chip.ports].filter(([, other]) => other === port).map(([number]) => number);
+}
+
+function judgeState(
+  state: string,
+  uses: readonly PinUse[],
+  chip: Chip,
+): readonly [string | undefined, Verdict] {
+  const [port = '', kind] = state.split(' ');
+  const pins = numbersOf(port, chip);
+  const drives = judge(uses.filter(drivesPin), pins);
+  const raises = judge(uses.filter(raisesLevel), pins);
+  if (kind === 'low') {
+    return [`drives ${port} low`, drives];
+  }
+  if (kind === 'high') {
+    // Two things are needed, a direction and a level.
+    return [`drives ${port} high`, WORSE.indexOf(drives) > WORSE.indexOf(raises) ? drives : raises];
+  }
+  return kind === 'pull-up' ? [`pulls up ${port}`, raises] : [undefined, 'foreseen'];
+}
+
+/** @param pins All numbers of the pin; none: a pin that the board has no number for. */
+function judge(claims: readonly PinUse[], pins: readonly number[]): Verdict {
+  if (claims.some((use) => pins.some((pin) => holds(use, pin)))) {
     return 'foreseen';
   }
   return claims.some(isUnknown) ? 'said' : 'missed';

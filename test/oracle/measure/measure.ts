@@ -93,7 +93,7 @@ export async function measureSketch(tools: Tools, sketch: CorpusSketch): Promise
         .map(({ what, verdict, line }) => {
           return `${verdict === 'said' ? 'said to be unknown' : 'missed'}: ${what}${line === undefined ? '' : ` at ${line}`}`;
         }),
-      ...wrong.map(({ what, script }) => `false certainty: ${what}, under the script ${script}`),
+      ...new Set(wrong.map(({ what }) => `false certainty: ${what}`)),
       ...judged
         .filter(({ verdict }) => verdict !== 'exact')
         .map(
@@ -119,7 +119,10 @@ export async function measureAll(
     for (let index = next++; index < sketches.length; index = next++) {
       const sketch = sketches[index];
       if (sketch !== undefined) {
-        const result = await measureSketch(tools, sketch);
+        const result = await measureSketch(tools, sketch).catch((error: unknown) => {
+          const { feature, name } = sketch;
+          throw new Error(`${feature}/${name} could not be run. ${error}`, { cause: error });
+        });
         results[index] = result;
         each(result);
       }

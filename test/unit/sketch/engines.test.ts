@@ -9,6 +9,7 @@ import {
   type SketchParser,
   type TextChange,
 } from '../../../server/src/sketch';
+import { requireOracle } from '../../oracle/oracle';
 import { longSketch } from './long-sketch';
 import { libraries, platform } from './platform';
 import { parser } from './reading';
@@ -19,13 +20,20 @@ const facts = (parsed: ParsedFile): SketchFacts => readSketch([parsed], platform
 /** Lets the engine's own clean-up run: native trees are freed between two turns of the event loop. */
 const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
 
+/** The native engine; without it the test is skipped with a word, or fails where oracles are required. */
+async function nativeParser(context: { skip(reason?: string): void }): Promise<SketchParser> {
+  const native = await createSketchParser({ engine: 'native' }).catch(() => undefined);
+  requireOracle(context, 'the native parser', native !== undefined);
+  return native ?? (await parser());
+}
+
 function change(text: string, { start, end, text: inserted }: TextChange): string {
   return text.slice(0, start) + inserted + text.slice(end);
 }
 
 describe('native and WebAssembly', () => {
-  it('give the same facts for every sample', async () => {
-    const native = await parser();
+  it('give the same facts for every sample', async (context) => {
+    const native = await nativeParser(context);
     const wasm = await createSketchParser({ engine: 'wasm' });
     expect([native.engine, wasm.engine]).toEqual(['native', 'wasm']);
     for (const text of [...samples, longSketch(400)]) {
@@ -113,8 +121,8 @@ async function checkEdits(engine: SketchParser, runs: number): Promise<void> {
 }
 
 describe('random edits', () => {
-  it('end at the same form as a fresh parse, natively', async () => {
-    await checkEdits(await parser(), 800);
+  it('end at the same form as a fresh parse, natively', async (context) => {
+    await checkEdits(await nativeParser(context), 800);
   });
   it('and in WebAssembly', async () => {
     await checkEdits(await createSketchParser({ engine: 'wasm' }), 200);
@@ -192,8 +200,9 @@ describe('random edits of whole texts', () => {
 
 describe('memory', () => {
   for (const name of ['native', 'wasm'] as const) {
-    it(`500 parses of a 2,000-line sketch after a keystroke stay within 60 MB, ${name}`, async () => {
-      const engine = await createSketchParser({ engine: name });
+    it(`500 parses of a 2,000-line sketch after a keystroke stay within 60 MB, ${name}`, async (context) => {
+      const engine =
+        name === 'native' ? await nativeParser(context) : await createSketchParser({ engine: name });
       let text = longSketch(2000);
       let parsed = engine.parse('a.ino', text);
       const key = async (index: number) => {

@@ -3,18 +3,19 @@ import type { Amount, PinUse, SketchFacts } from '../../../server/src/base/pin-u
 import { createSketchParser, readSketch, type SketchParser } from '../../../server/src/sketch';
 import { libraries, platform } from './platform';
 
-let native: Promise<SketchParser> | undefined;
+let engine: Promise<SketchParser> | undefined;
 
+/** The engine a user of this machine gets: the native one where it loads. */
 export function parser(): Promise<SketchParser> {
-  native ??= createSketchParser({ engine: 'native' });
-  return native;
+  engine ??= createSketchParser();
+  return engine;
 }
 
 /** Facts of a sketch of one file, or of several by name. */
 export async function read(sketch: string | Readonly<Record<string, string>>): Promise<SketchFacts> {
   const files = typeof sketch === 'string' ? { 'sketch.ino': sketch } : sketch;
-  const engine = await parser();
-  const parsed = Object.entries(files).map(([file, text]) => engine.parse(file, text));
+  const own = await parser();
+  const parsed = Object.entries(files).map(([file, text]) => own.parse(file, text));
   const facts = readSketch(parsed, platform, libraries);
   for (const one of parsed) one.dispose();
   return facts;

@@ -20,6 +20,8 @@ export interface TypeName {
   readonly sizes: readonly (Expression | undefined)[];
   /** Arguments in angle brackets. */
   readonly arguments?: readonly (Expression | TypeName)[];
+  /** Where it stands as an argument in angle brackets: a name there may be a constant. */
+  readonly place?: Place;
 }
 
 /** What kind of literal a number was, for the type it has. */
@@ -55,7 +57,13 @@ export type Expression = Place &
     | { readonly kind: 'comma'; readonly left: Expression; readonly right: Expression }
     | { readonly kind: 'call'; readonly callee: Expression; readonly arguments: readonly Expression[] }
     | { readonly kind: 'index'; readonly base: Expression; readonly index: Expression }
-    | { readonly kind: 'member'; readonly base: Expression; readonly name: string; readonly namePlace: Place }
+    | {
+        readonly kind: 'member';
+        readonly base: Expression;
+        readonly name: string;
+        readonly namePlace: Place;
+        readonly arguments?: TypeName['arguments'];
+      }
     | { readonly kind: 'cast'; readonly type: TypeName; readonly operand: Expression }
     | { readonly kind: 'size'; readonly type?: TypeName; readonly operand?: Expression }
     | ListExpression

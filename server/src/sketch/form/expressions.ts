@@ -106,7 +106,9 @@ export function expressionOf(build: BuildContext, node: PlainNode): Expression {
       const name = field(node, 'field');
       if (name === undefined) return opaque();
       const text = typeText(build, name);
-      return { kind: 'member', base: sub('argument'), name: text, namePlace: placeOf(name), ...place };
+      const member = { kind: 'member' as const, base: sub('argument'), name: text, namePlace: placeOf(name) };
+      const list = angleArguments(build, name);
+      return list === undefined ? { ...member, ...place } : { ...member, arguments: list, ...place };
     }
     case 'cast_expression': {
       const type = field(node, 'type');

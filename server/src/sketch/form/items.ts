@@ -130,7 +130,10 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
     case 'switch_statement':
       // Before the first case stands nothing, unless the cases are still to be typed.
       return [
-        ...itemsOf(build, (field(node, 'body')?.children ?? []).filter(({ type }) => type !== 'case_statement')),
+        ...itemsOf(
+          build,
+          (field(node, 'body')?.children ?? []).filter(({ type }) => type !== 'case_statement'),
+        ),
         {
           kind: 'switch',
           test: conditionIn(build, node),

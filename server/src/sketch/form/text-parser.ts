@@ -2,13 +2,13 @@
  * A parser for the short texts that the grammar leaves unread: macro bodies and conditions of directives. It reads
  * expressions and the statements that macros are made of; what it does not know makes it give up, never throw.
  */
-import type { Expression, Item, TypeName } from './ast';
+import type { Expression, TypeName } from './ast';
 import { readCharacter, readNumber } from './literals';
 import { assignments, precedence, typeWord } from './operators';
 import { type Token, tokens } from './tokens';
 
 /** Thrown and caught in here: where reading stops. */
-class GiveUp extends Error {}
+export class GiveUp extends Error {}
 
 const maximumTokens = 2000;
 const maximumNesting = 60;
@@ -17,8 +17,8 @@ export function plainType(name: string): TypeName {
   return { name, constant: false, pointers: 0, reference: false, sizes: [] };
 }
 
-class TextParser {
-  private at = 0;
+export class TextParser {
+  protected at = 0;
   private nesting = 0;
 
   constructor(private readonly list: readonly Token[]) {}
@@ -27,30 +27,34 @@ class TextParser {
     return this.at >= this.list.length;
   }
 
-  private peek(ahead = 0): string {
+  protected peek(ahead = 0): string {
     return this.list[this.at + ahead]?.text ?? '';
   }
 
-  private take(text: string): boolean {
+  protected kind(ahead = 0): Token['kind'] | undefined {
+    return this.list[this.at + ahead]?.kind;
+  }
+
+  protected take(text: string): boolean {
     if (this.peek() !== text) return false;
     this.at += 1;
     return true;
   }
 
-  private expect(text: string): void {
+  protected expect(text: string): void {
     if (!this.take(text)) throw new GiveUp();
   }
 
-  private place(start: number): { start: number; end: number } {
+  protected place(start: number): { start: number; end: number } {
     const last = this.list[this.at - 1];
     return { start, end: last === undefined ? start : last.start + last.text.length };
   }
 
-  private get start(): number {
+  protected get start(): number {
     return this.list[this.at]?.start ?? 0;
   }
 
-  private nested<T>(read: () => T): T {
+  protected nested<T>(read: () => T): T {
     if (this.nesting >= maximumNesting) throw new GiveUp();
     this.nesting += 1;
     const result = read();
@@ -58,50 +62,7 @@ class TextParser {
     return result;
   }
 
-  items(): Item[] {
-    const items: Item[] = [];
-    while (!this.atEnd && this.peek() !== '}') {
-      if (this.take(';')) continue;
-      items.push(this.nested(() => this.item()));
-    }
-    return items;
-  }
-
-  private item(): Item {
-    const start = this.start;
-    if (this.take('{')) {
-      const items = this.items();
-      this.expect('}');
-      return { kind: 'block', items, ...this.place(start) };
-    }
-    if (this.take('do')) {
-      const body = this.nested(() => this.item());
-      this.expect('while');
-      const test = this.inBrackets();
-      this.take(';');
-      return { kind: 'do', test, body, ...this.place(start) };
-    }
-    if (this.take('if')) {
-      const test = this.inBrackets();
-      const yes = this.nested(() => this.item());
-      if (!this.take('else')) return { kind: 'if', test, yes, ...this.place(start) };
-      return { kind: 'if', test, yes, no: this.nested(() => this.item()), ...this.place(start) };
-    }
-    if (this.take('while')) {
-      const test = this.inBrackets();
-      return { kind: 'while', test, body: this.nested(() => this.item()), ...this.place(start) };
-    }
-    if (this.take('return')) {
-      const value = this.atEnd || this.peek() === ';' ? undefined : this.expression();
-      this.take(';');
-      return { kind: 'return', ...(value === undefined ? {} : { value }), ...this.place(start) };
-    }
-    const expression = this.expression();
-    if (!this.take(';') && !this.atEnd && this.peek() !== '}') throw new GiveUp();
-    return { kind: 'expression', expression, ...this.place(start) };
-  }
-
-  private inBrackets(): Expression {
+  protected inBrackets(): Expression {
     this.expect('(');
     const inner = this.expression();
     this.expect(')');
@@ -151,6 +112,11 @@ class TextParser {
       const right = this.binary(rank + 1);
       left = { kind: 'binary', operator, left, right, ...this.place(start) };
     }
+  }
+
+  /** An operand alone: what stands in angle brackets. */
+  protected operand(): Expression {
+    return this.unary();
   }
 
   private unary(): Expression {
@@ -217,7 +183,7 @@ class TextParser {
     }
   }
 
-  private listTo(end: string): Expression[] {
+  protected listTo(end: string): Expression[] {
     const list: Expression[] = [];
     while (!this.take(end)) {
       list.push(this.assignment());
@@ -226,7 +192,7 @@ class TextParser {
     return list;
   }
 
-  private name(): string {
+  protected name(): string {
     const token = this.list[this.at];
     if (token?.kind !== 'name') throw new GiveUp();
     this.at += 1;
@@ -264,10 +230,15 @@ class TextParser {
   }
 }
 
-function read<T>(text: string, how: (parser: TextParser) => T): T | undefined {
+/** Reads a text with a parser; undefined where it is not what is looked for, or not whole. */
+export function readText<P extends TextParser, T>(
+  text: string,
+  make: (list: readonly Token[]) => P,
+  how: (parser: P) => T,
+): T | undefined {
   const list = tokens(text, maximumTokens + 1);
   if (list.length > maximumTokens) return undefined;
-  const parser = new TextParser(list);
+  const parser = make(list);
   try {
     const result = how(parser);
     return parser.atEnd ? result : undefined;
@@ -279,10 +250,9 @@ function read<T>(text: string, how: (parser: TextParser) => T): T | undefined {
 
 /** The text as one expression; undefined where it is not one, or not one that this parser knows. */
 export function parseExpression(text: string): Expression | undefined {
-  return read(text, (parser) => parser.expression());
-}
-
-/** The text as statements. */
-export function parseItems(text: string): readonly Item[] | undefined {
-  return read(text, (parser) => parser.items());
+  return readText(
+    text,
+    (list) => new TextParser(list),
+    (parser) => parser.expression(),
+  );
 }

@@ -8,7 +8,8 @@ import { expressionOf } from './expressions';
 export function typeText(build: BuildContext, node: PlainNode): string {
   switch (node.type) {
     case 'template_type':
-    case 'template_function': {
+    case 'template_function':
+    case 'template_method': {
       const name = field(node, 'name');
       return name === undefined ? '' : typeText(build, name);
     }
@@ -39,7 +40,9 @@ export function angleArguments(build: BuildContext, node: PlainNode): TypeName['
   const list = named === undefined ? undefined : field(named, 'arguments');
   if (list === undefined || list.type !== 'template_argument_list') return undefined;
   return list.children.map((child) =>
-    child.type === 'type_descriptor' ? typeOf(build, child) : expressionOf(build, child),
+    child.type === 'type_descriptor'
+      ? { ...typeOf(build, child), place: placeOf(child) }
+      : expressionOf(build, child),
   );
 }
 

@@ -34,6 +34,9 @@ const number = /\.?\d(?:[eEpP][-+]|'(?=\w)|[\w.])*/y;
 const rawString = /"([^()\\\s]{0,16})\(/y;
 const pairs = new Set(':: -> ++ -- == != <= >= += -= *= /= %= &= |= ^='.split(' '));
 
+/** `:`, `>`, `+`, `-` or `=`. */
+const isPairEnd = (code: number) => code === 58 || code === 61 || code === 62 || code === 43 || code === 45;
+
 /** Steps of a tabulator, in columns: only the comparison of two lines counts. */
 const tabWidth = 4;
 
@@ -90,8 +93,8 @@ export class Lexer {
     else if (code === Char.quote) this.readCharacter(at);
     else {
       this.kind = 'mark';
-      const pair = text.slice(at, at + 2);
-      this.word = pairs.has(pair) ? pair : (text[at] ?? '');
+      const isPair = isPairEnd(text.charCodeAt(at + 1)) && pairs.has(text.slice(at, at + 2));
+      this.word = isPair ? text.slice(at, at + 2) : (text[at] ?? '');
       this.end = at + this.word.length;
     }
   }

@@ -4,44 +4,18 @@
  * statements and conditions are whole comes back unchanged.
  */
 import { dropConditional, readDirective } from './conditionals';
+import { OpenState } from './open-state';
 import { Mended } from './patches';
 import { endsBefore } from './splits';
-import {
-  type Bracket,
-  type Conditional,
-  type Head,
-  isValueBracket,
-  MendState,
-  type Statement,
-} from './state';
-import { isHead, isQualifier, isWhileNext, statementWords } from './words';
+import { type Bracket, type Close, type Head, isValueBracket, type Region } from './state';
+import { isHead, isWhileNext, statementWords } from './words';
 
-/** A place where nothing but the stack was open: reading may start again here. */
-interface Region {
-  readonly at: number;
-  readonly stack: readonly Bracket[];
-  readonly conditionals: readonly Conditional[];
-  readonly lost: number;
-}
-
-/** A brace that closed the last open one. */
-interface Close {
-  readonly at: number;
-  readonly suspect: boolean;
-  readonly indent: number;
-  /** Columns before the line that follows. */
-  next: number | undefined;
-}
-
-const controlWords = new Set(['if', 'for', 'while', 'switch']);
-
-class Mender extends MendState {
+class Mender extends OpenState {
   private region: Region = { at: 0, stack: [], conditionals: [], lost: 0 };
   private closes: Close[] = [];
   /** Set while a region is read again because its braces do not fit: indentation decides then. */
   private byIndent = false;
   private limit = Number.POSITIVE_INFINITY;
-  private tailWhile = false;
 
   constructor(
     text: string,
@@ -89,7 +63,12 @@ class Mender extends MendState {
     this.ended(region.at);
     this.byIndent = true;
     this.limit = limit;
-    this.lexer.rewind(region.at, region.at === 0);
+    this.goTo(region.at);
+  }
+
+  private goTo(at: number): void {
+    const line = this.text.slice(this.text.lastIndexOf('\n', at - 1) + 1, at);
+    this.lexer.rewind(at, line.trim() === '');
   }
 
   /** Classes and namespaces around everything: functions may stand in them. */
@@ -110,6 +89,7 @@ class Mender extends MendState {
       return false;
     }
     const atEnd = lexer.kind === 'end';
+    if (this.byIndent && !atEnd && lexer.first) this.noteExtents();
     const kept = atEnd ? 0 : this.leadingTypes;
     if (stack.length > kept) {
       this.closeBrace();
@@ -121,7 +101,7 @@ class Mender extends MendState {
     const at = this.limit;
     this.byIndent = false;
     this.limit = Number.POSITIVE_INFINITY;
-    lexer.rewind(at, true);
+    this.goTo(at);
     this.beginRegion();
     return false;
   }
@@ -156,16 +136,6 @@ class Mender extends MendState {
     return false;
   }
 
-  private noteExtents(): void {
-    const { stack, lexer } = this;
-    for (let at = stack.length - 1; at >= 0; at -= 1) {
-      const bracket = stack[at];
-      if (bracket === undefined || bracket.indent < lexer.indent) return;
-      if (at === stack.length - 1 && lexer.word !== '}') this.finishStatement();
-      bracket.extent ??= this.last.end;
-    }
-  }
-
   private token(): void {
     const { lexer, after } = this;
     const { kind, word, start, end } = lexer;
@@ -178,6 +148,9 @@ class Mender extends MendState {
           this.push(word === '(' ? 'round' : 'square', word === '(' ? this.headBefore() : undefined);
           break;
         case '{':
+          // A function begins: braces above are no longer in doubt.
+          if (this.stack.length === 0 && lexer.indent === 0 && this.statement?.closed === true)
+            this.closes = [];
           this.openBrace(after);
           break;
         case ')':
@@ -205,122 +178,10 @@ class Mender extends MendState {
     this.last = { kind, word, start, end };
   }
 
-  /** Notes the token as a part of the statement that it stands in. */
-  private note(): void {
-    if (!this.isAtStatements) return;
-    const { kind, word, start } = this.lexer;
-    this.statement ??= {
-      start,
-      first: word,
-      words: 0,
-      onlyQualifiers: true,
-      closed: false,
-      equals: false,
-      members: false,
-      defines: undefined,
-    };
-    const { statement } = this;
-    if (kind !== 'word') {
-      if (word !== '*' && word !== '&') statement.onlyQualifiers = false;
-      return;
-    }
-    statement.words += 1;
-    statement.onlyQualifiers &&= isQualifier(word);
-    if (statement.closed || statement.equals) return;
-    if (word === 'enum') statement.defines = 'list';
-    else if (/^(class|struct|union|namespace)$/.test(word)) statement.defines ??= 'type';
-  }
-
-  private noteEquals(): void {
-    const { statement, last } = this;
-    if (statement === undefined || !this.isAtStatements || last.word === 'operator') return;
-    // The parameters of a template may have defaults.
-    if (statement.first !== 'template') statement.equals = true;
-  }
-
-  private push(kind: Bracket['kind'], head: Head | undefined): void {
-    const { lexer, statement } = this;
-    this.stack.push({
-      kind,
-      at: lexer.start,
-      indent: lexer.indent,
-      line: lexer.lineStart,
-      outer: statement,
-      head,
-      behind: this.last.word,
-      semicolons: 0,
-      breaks: undefined,
-      extent: undefined,
-    });
-  }
-
-  /** The control statement whose head this bracket opens. */
-  private headBefore(): Head | undefined {
-    const { last } = this;
-    if (last.kind !== 'word' || !controlWords.has(last.word)) return undefined;
-    if (last.word === 'while' && this.tailWhile) {
-      this.tailWhile = false;
-      return undefined;
-    }
-    return { word: last.word, at: last.start };
-  }
-
-  private openBrace(after: Head | undefined): void {
-    const kind = this.kindOfBrace(after);
-    const { statement, stack, lexer } = this;
-    if (stack.length === 0 && lexer.indent === 0 && statement?.closed === true) this.closes = [];
-    this.push(kind, after?.word === 'do' ? after : undefined);
-    if (kind !== 'list') this.statement = undefined;
-  }
-
-  private kindOfBrace(after: Head | undefined): Bracket['kind'] {
-    const { statement, last } = this;
-    const isLambda = last.word === ']' || (last.word === ')' && this.closedBehind === ']');
-    if (!this.isAtStatements) {
-      if (isLambda || last.word === 'mutable') return 'block';
-      return last.word === ')' || last.kind === 'word' ? 'loose' : 'list';
-    }
-    if (statement === undefined || after !== undefined) return 'block';
-    if (!statement.closed && !statement.equals) {
-      if (statement.defines !== undefined) return statement.defines;
-      if (statement.first === 'extern' && last.kind === 'text') return 'type';
-    }
-    if (last.kind === 'mark') {
-      const isValue = statement.equals || statement.first === 'return';
-      if (isLambda && isValue) return 'block';
-      if (last.word === ')' || last.word === '}') return isValue ? 'loose' : 'block';
-      return last.word === '=' || last.word === ',' ? 'list' : 'loose';
-    }
-    return statement.closed && !statement.equals && !statement.members ? 'block' : 'loose';
-  }
-
-  /** False where reading goes on from another place. */
-  private closeValue(kind: 'round' | 'square'): boolean {
-    const { stack, lexer } = this;
-    let at = stack.length - 1;
-    while (at >= 0 && isValueBracket(stack[at]) && stack[at]?.kind !== kind) at -= 1;
-    const found = stack[at];
-    if (found?.kind !== kind) {
-      this.blank(lexer.start, lexer.end);
-      return false;
-    }
-    for (let inner = stack.length - 1; inner > at; inner -= 1)
-      this.insert(
-        this.last.end,
-        stack[inner]?.kind === 'square' ? ']' : stack[inner]?.kind === 'list' ? '}' : ')',
-      );
-    stack.length = at;
-    this.after = found.head;
-    this.closedBehind = found.behind;
-    if (kind === 'round' && this.isAtStatements && this.statement !== undefined) this.statement.closed = true;
-    return true;
-  }
-
   private closeAny(after: Head | undefined): boolean {
     const { top, lexer, stack } = this;
     if (top === undefined) {
-      this.closeNothing();
-      return true;
+      return this.closeNothing();
     }
     const isUnfit =
       this.byIndent &&
@@ -336,6 +197,12 @@ class Mender extends MendState {
       this.closeBrace();
       lexer.rewind(lexer.start, true);
       return false;
+    }
+    if (this.byIndent && lexer.indent > top.indent && lexer.lineStart !== top.line) {
+      // Set in further than what it would close.
+      this.finishStatement();
+      this.blank(lexer.start, lexer.end);
+      return true;
     }
     if (top.kind === 'block' || top.kind === 'type') {
       this.after = after;
@@ -362,21 +229,34 @@ class Mender extends MendState {
     }
     if (stack.length > 0) return;
     const suspect = lexer.indent > brace.indent && lexer.lineStart !== brace.line;
-    this.closes.push({ at: lexer.start, suspect, indent: brace.indent, next: undefined });
+    this.closes.push({
+      at: lexer.start,
+      suspect,
+      region: this.region,
+      indent: brace.indent,
+      next: undefined,
+    });
     if (this.statement === undefined) this.beginRegion();
   }
 
   /** A closing brace too many: where an earlier one stands in the wrong column, that one is it. */
-  private closeNothing(): void {
+  private closeNothing(): boolean {
     const { lexer } = this;
     this.finishStatement();
     const wrong = this.closes.findLast(
       ({ suspect, indent, next }) => suspect || (next !== undefined && next > indent),
     );
+    if (wrong?.suspect === true && !this.byIndent) {
+      this.region = wrong.region;
+      this.closes = [];
+      this.readAgain(lexer.end);
+      return false;
+    }
     const at = wrong?.at ?? lexer.start;
     this.blank(at, at + 1);
     this.closes = [];
     this.beginRegion();
+    return true;
   }
 
   private semicolon(): boolean {
@@ -391,14 +271,6 @@ class Mender extends MendState {
     if (this.stack.length === 0) this.beginRegion();
     return true;
   }
-
-  private colon(): void {
-    const { statement } = this;
-    if (!this.isAtStatements || statement === undefined) return;
-    if (statement.closed) statement.members = true;
-    const isLabel = /^(case|default|public|private|protected)$/.test(statement.first);
-    if (isLabel || (statement.words === 1 && this.last.kind === 'word')) this.statement = undefined;
-  }
 }
 
 /** Mends a text. */
@@ -406,4 +278,4 @@ export function mend(text: string): Mended {
   return new Mender(text, false).run();
 }
 
-export type { Mended, Statement };
+export type { Mended };

@@ -64,6 +64,28 @@ export interface Conditional extends Directive {
   readonly bare: boolean;
 }
 
+/** A place where nothing but the stack was open: reading may start again here. */
+export interface Region {
+  readonly at: number;
+  readonly stack: readonly Bracket[];
+  readonly conditionals: readonly Conditional[];
+  readonly lost: number;
+}
+
+/** A brace that closed the last open one. */
+export interface Close {
+  readonly at: number;
+  readonly suspect: boolean;
+  /** The region that it ended. */
+  readonly region: Region;
+  readonly indent: number;
+  /** Columns before the line that follows. */
+  next: number | undefined;
+}
+
+/** Words that a round bracket has to follow. */
+export const controlWords: ReadonlySet<string> = new Set(['if', 'for', 'while', 'switch']);
+
 const nothing: Token = { kind: 'end', word: '', start: 0, end: 0 };
 const operators = /[-+*/%=<>!&|^~?,.:]+\s*$/;
 
@@ -152,11 +174,13 @@ export abstract class MendState implements LexerEvents {
     if (statement === undefined) return;
     const isEmptyWord = last.kind === 'word' && isDefiningWord(last.word);
     const isTemplate = statement.first === 'template' && !statement.closed;
-    if (isEmptyWord || isTemplate) this.giveUp(statement.start, last.end);
+    if (isEmptyWord || isTemplate || (statement.onlyQualifiers && last.kind === 'word'))
+      this.giveUp(statement.start, last.end);
     else if (after?.word === 'do') this.blank(after.at, after.at + 2);
     else {
       // `while (x)` at the end of a block is no loop yet.
       if (after?.word === 'while') this.blank(after.at, after.at + after.word.length);
+      if (last.kind === 'word' && controlWords.has(last.word)) this.blank(last.start, last.end);
       if (after === undefined) this.blankOperator(last);
       const isLabel = /^(case|default)$/.test(statement.first);
       const isAccess = /^(public|private|protected)$/.test(statement.first);

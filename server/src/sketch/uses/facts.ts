@@ -6,6 +6,7 @@ import { type FileForm, maximumDepth, maximumLength } from '../syntax/plain-tree
 import { collectProgram } from '../values/collect';
 import { Machine } from '../values/machine';
 import { runProgram } from '../values/run';
+import { momentsOf } from './moments';
 import { pinNamesOf } from './pin-names';
 import { Recorder } from './recorder';
 import { setupPlaceOf } from './setup-place';
@@ -34,10 +35,12 @@ export function readSketch(
   runProgram(machine);
   const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
   const place = setupPlaceOf(files, setup);
+  const moments = machine.stopped ? undefined : momentsOf(machine.pinStates);
   return {
     uses: recorder.uses(),
     pinNames: pinNamesOf(files, recorder.originUses()),
     ...(place === undefined ? {} : { setup: place }),
+    ...(moments === undefined ? {} : { moments }),
     problems: [...limitsOf(files), ...machine.problems],
     ...(machine.damaged || isDamaged(files, machine) ? { damaged: true as const } : {}),
   };

@@ -15,7 +15,7 @@ interface Gathered {
   readonly facts: CallFacts;
   readonly path: Path;
   readonly order: number;
-  pin: Value;
+  pin: Value | undefined;
   value: Value | undefined;
   /** Pins that every run reaches here. */
   readonly certainPins: Set<number>;
@@ -27,6 +27,8 @@ export interface OriginUse {
   readonly definition: Definition;
   readonly pins: readonly number[];
 }
+
+const noPins: Amount = { kind: 'known', values: [] };
 
 /** Stands until the use is described, which is at once. */
 const undescribed: UseDetails = {
@@ -59,7 +61,7 @@ export class Recorder implements UseSink {
       this.gathered.push(here);
       news = 'first';
     } else {
-      const pin = join(here.pin, use.pin);
+      const pin = here.pin === undefined || use.pin === undefined ? here.pin : join(here.pin, use.pin);
       if (pin !== here.pin && sizeOf(pin) !== sizeOf(here.pin)) news = 'more';
       here.pin = pin;
       here.value =
@@ -67,7 +69,7 @@ export class Recorder implements UseSink {
     }
     if (use.certain) {
       here.certain = true;
-      const pin = single(use.pin);
+      const pin = use.pin === undefined ? undefined : single(use.pin);
       if (pin !== undefined) here.certainPins.add(pin);
     }
     return news;
@@ -101,7 +103,7 @@ export class Recorder implements UseSink {
   originUses(): OriginUse[] {
     const found: OriginUse[] = [];
     for (const { pin } of this.gathered) {
-      if (pin.kind !== 'known') continue;
+      if (pin?.kind !== 'known') continue;
       for (const definition of pin.origins.slice(0, pin.direct)) found.push({ definition, pins: pin.values });
     }
     return found;
@@ -109,21 +111,24 @@ export class Recorder implements UseSink {
 
   private useOf(gathered: Gathered): PinUse {
     const { details: first, facts, path, order, pin, value } = gathered;
-    const pins = amountOf(pin);
-    const how = this.howOf(pin);
+    const pins = pin === undefined ? noPins : amountOf(pin);
+    const how = pin === undefined ? undefined : this.howOf(pin);
+    const modes = this.modesOf(facts, value);
     const certain =
-      pins.kind === 'known' ? pins.values.every((one) => gathered.certainPins.has(one)) : gathered.certain;
+      pins.kind === 'known' && pin !== undefined
+        ? pins.values.every((one) => gathered.certainPins.has(one))
+        : gathered.certain;
     return {
       call: first.call,
       action: facts.action,
       pins,
       ...(value === undefined ? {} : { value: amountOf(value) }),
-      ...(facts.action === 'mode' ? { modes: this.modesOf(value) } : {}),
+      ...(modes === undefined ? {} : { modes }),
       span: first.span,
       callSpan: first.callSpan,
       ...(first.valueSpan === undefined ? {} : { valueSpan: first.valueSpan }),
-      pinText: this.pinTextOf(pin, first.span),
-      origins: originsOf(pin),
+      pinText: pin === undefined ? '' : this.pinTextOf(pin, first.span),
+      origins: pin === undefined ? [] : originsOf(pin),
       ...(how === undefined ? {} : { how }),
       function: first.function,
       path: path.steps,
@@ -133,7 +138,9 @@ export class Recorder implements UseSink {
     };
   }
 
-  private modesOf(value: Value | undefined): readonly PinMode[] {
+  private modesOf(facts: CallFacts, value: Value | undefined): readonly PinMode[] | undefined {
+    if (facts.mode !== undefined) return [facts.mode];
+    if (facts.action !== 'mode') return undefined;
     if (value?.kind !== 'known') return [];
     const { modes } = this.platform;
     return [...new Set(value.values.map((one) => modes[one]).filter((mode) => mode !== undefined))];
@@ -167,8 +174,8 @@ export class Recorder implements UseSink {
 }
 
 /** How many pins a value stands for; none where it is unknown. */
-function sizeOf(value: Value): number {
-  return value.kind === 'known' ? value.values.length : 0;
+function sizeOf(value: Value | undefined): number {
+  return value?.kind === 'known' ? value.values.length : 0;
 }
 
 function originsOf(pin: Value): readonly Span[] {

@@ -1,52 +1,68 @@
 /** Calls that do something to pins, as the library data describes them. */
 import type { CallFacts } from '../../base/platform';
+import type { Span } from '../../base/span';
 import type { Expression, Place } from '../form/ast';
+import { type FactCall, type Given, givenPins, keepPins } from './board-pins';
+import { escape_ } from './escape';
 import { evaluate } from './expressions';
 import { forgetChanged } from './interrupts';
 import type { Machine } from './machine';
 import { spanAt } from './model';
 import { argumentAt } from './names';
-import { knownSet, type Unknown, unknown, type Value } from './value';
-
-const missing: Unknown = unknown('the argument is missing');
+import { changeByCall } from './pin-states';
+import type { Value } from './value';
 
 /** Evaluates the arguments and meets each use that the call makes. Gives the values of the arguments. */
-export function meetFacts(
-  machine: Machine,
-  facts: readonly CallFacts[],
-  call: string,
-  list: readonly Expression[],
-  place: Place,
-  node: object,
-): readonly Value[] {
-  const values = list.map((argument) => evaluate(machine, argument));
+export function meetFacts(machine: Machine, facts: readonly CallFacts[], call: FactCall): readonly Value[] {
+  const { list } = call;
+  const values = call.values ?? list.map((argument) => evaluate(machine, argument));
+  const taken = new Set<number>();
+  const bare = call.call.slice(call.call.lastIndexOf('.') + 1);
   for (const fact of facts) {
-    if (fact.pin === undefined) continue;
-    const expression = list[fact.pin];
-    // While a call is being typed its pin is still missing: it may be any.
-    if (expression === undefined) {
-      machine.damaged = true;
-      continue;
-    }
-    const given = values[fact.pin] ?? missing;
-    const pin = pinOf(machine, fact, given, expression);
-    const valueExpression = fact.value === undefined ? undefined : list[fact.value];
-    const value = fact.value === undefined ? undefined : values[fact.value];
-    if (machine.use(node, fact, pin, value)) {
-      machine.describe({
-        call,
-        span: pinSpan(machine, fact, expression),
-        callSpan: spanAt(machine.site, place),
-        valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
-      });
-    }
-    const handler = fact.handler === undefined ? undefined : values[fact.handler];
-    if (handler?.kind === 'function') {
-      machine.addHandlers(handler);
-      for (const callable of handler.options) forgetChanged(machine, callable);
+    const { arguments: count, pin, value, handler } = fact;
+    for (const index of [pin, value, handler]) if (index !== undefined) taken.add(index);
+    if (list.length < (count?.min ?? 0) || list.length > (count?.max ?? list.length)) continue;
+    for (const given of givenPins(machine, fact, call, values)) meetGiven(machine, fact, call, values, given);
+    const run = handler === undefined ? undefined : values[handler];
+    if (run?.kind === 'function') {
+      machine.addHandlers(run);
+      for (const callable of run.options) forgetChanged(machine, callable);
     }
   }
+  for (const [index, value] of values.entries()) {
+    const expression = list[index];
+    if (!taken.has(index) && expression !== undefined) escape_(machine, bare, index, value, expression);
+  }
   return values;
+}
+
+function meetGiven(
+  machine: Machine,
+  fact: CallFacts,
+  call: FactCall,
+  values: readonly Value[],
+  given: Given,
+): void {
+  const { pins, expression } = given;
+  const valueExpression = fact.value === undefined ? undefined : call.list[fact.value];
+  const value = fact.value === undefined ? undefined : values[fact.value];
+  // A list of pins is one use for each argument; all other pins of a fact are one use.
+  const node = fact.pinsFrom === undefined ? call.node : (expression ?? call.node);
+  for (const pin of pins.length === 0 ? [undefined] : pins) {
+    if (pin !== undefined) changeByCall(machine, fact, pin, value);
+    if (!machine.use(node, fact, pin, value)) continue;
+    machine.describe({
+      call: call.call,
+      span: expression === undefined ? spanIn(machine, call.name) : pinSpan(machine, fact, expression),
+      callSpan: spanIn(machine, call.place),
+      valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
+    });
+  }
+  if (fact.pinsOf === undefined) keepPins(machine, fact, call, pins);
+}
+
+function spanIn(machine: Machine, place: Place | Span): Span {
+  return 'file' in place ? place : spanAt(machine.site, place);
 }
 
 /** The argument as written; of `digitalPinToInterrupt(2)`, the pin inside. */
@@ -65,29 +81,4 @@ function pinSpan(machine: Machine, fact: CallFacts, expression: Expression) {
     if (at.callee.name === 'digitalPinToInterrupt' && inner !== undefined) return spanAt(site, inner);
   }
   return spanAt(site, at);
-}
-
-/** The pin that an argument means to this call: some count interrupt lines or analogue inputs. */
-function pinOf(machine: Machine, fact: CallFacts, given: Value, expression: Expression): Value {
-  if (fact.pinIsInterruptLine === true) return pinOfLine(machine, given, expression);
-  if (fact.action !== 'analog-read' || given.kind !== 'known') return given;
-  const { analogNumbers } = machine.platform;
-  const values = given.values.map((one) => analogNumbers[one] ?? one);
-  if (values.every((one, index) => one === given.values[index])) return given;
-  const pins = knownSet(values, given.type, given.origins, given.direct);
-  return pins.kind === 'known' ? { ...pins, renumbered: true } : pins;
-}
-
-function pinOfLine(machine: Machine, line: Value, expression: Expression): Value {
-  if ((line.kind === 'known' || line.kind === 'unknown') && line.pin !== undefined) return line.pin;
-  if (line.kind !== 'known') return line;
-  const { interruptPins } = machine.platform;
-  const pins = line.values.map((one) => interruptPins[one]).filter((pin) => pin !== undefined);
-  if (pins.length === 0) {
-    return unknown(
-      `the board has no interrupt line ${line.values.join(' or ')}`,
-      spanAt(machine.site, expression),
-    );
-  }
-  return knownSet(pins, line.type, line.origins, 0);
 }

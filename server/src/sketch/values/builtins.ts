@@ -5,8 +5,9 @@ import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { spanAt } from './model';
 import { readCells } from './names';
-import { bool, commonType } from './number-types';
+import { commonType } from './number-types';
 import { binary, range } from './operations';
+import { registerCalls } from './registers';
 import { either, type Known, known, knownSet, single, type Unknown, unknown, type Value } from './value';
 
 type Call = Extract<Expression, { kind: 'call' }>;
@@ -32,11 +33,6 @@ const lists: Readonly<Record<string, (machine: Machine, values: readonly Value[]
   map: (machine, [a, ...ends]) => mapped(machine, a, ends),
   bit: (machine, [a]) => shifted(machine, a),
   _BV: (machine, [a]) => shifted(machine, a),
-  bitRead: (_, [a, b]) => {
-    const value = a === undefined ? undefined : single(a);
-    const at = b === undefined ? undefined : single(b);
-    return value === undefined || at === undefined ? either : known(Math.floor(value / 2 ** at) & 1, bool);
-  },
   lowByte: (machine, [a]) =>
     a === undefined ? undefined : binary(machine, '&', a, known(255, machine.types.int)),
   highByte: (_, [a]) => each(a, (value) => (value >> 8) & 255),
@@ -67,6 +63,11 @@ export function builtinValue(
     const [at] = values();
     if (at?.kind === 'pointer' || at?.kind === 'array') return readCells(targets(at));
     return unknown('the table is not known', spanAt(machine.site, call));
+  }
+  if (Object.hasOwn(registerCalls, bare)) {
+    const [pin] = values();
+    const reason = pin === undefined ? 'the argument is missing' : firstReason([pin]);
+    return registerCalls[bare]?.(machine, pin) ?? unknown(reason, spanAt(machine.site, call));
   }
   const compute = Object.hasOwn(lists, bare) ? lists[bare] : undefined;
   if (compute === undefined) return undefined;

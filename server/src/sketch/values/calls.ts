@@ -1,16 +1,21 @@
 import type { Expression } from '../form/ast';
+import { bitCall } from './bit-calls';
 import { meetFacts } from './board-calls';
+import type { FactCall } from './board-pins';
 import { builtinValue } from './builtins';
 import { makeInstance } from './construct';
+import { libraryBases, libraryOf } from './construct-library';
 import { escape_ } from './escape';
 import { evaluate } from './expressions';
 import { type CallExpression, callFunction, fitting } from './functions';
+import type { LibraryClass } from './library-tables';
 import type { Machine } from './machine';
 import { bodyOf } from './macros';
 import { spanAt } from './model';
 import { argumentAt, expand, functionsNamed, macrosAt, variableCells } from './names';
 import { methodOf } from './objects';
 import { objectsOf } from './places';
+import { meetStrangeFunction, meetStrangeMethod } from './strangers';
 import { isTypeName, resolveType } from './types';
 import { type Callable, convert, join, known, type ObjectValue, unknown, type Value } from './value';
 
@@ -52,10 +57,13 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
     const chosen = fitting(functions, count, machine.program.prototypes.get(name)) ?? functions[0];
     if (chosen !== undefined) return callOptions(machine, [chosen], call);
   }
-  if (machine.functionFacts.has(name)) {
-    const facts = machine.functionFacts.get(name) ?? [];
-    const place = { start: call.start, end: call.end };
-    const values = meetFacts(machine, facts, name, call.arguments, place, call);
+  const inherited = inheritedMethod(machine, name);
+  if (inherited !== undefined) return inherited(call);
+  const changed = bitCall(name, call);
+  if (changed !== undefined) return evaluate(machine, changed);
+  const facts = machine.functionFacts.get(name);
+  if (facts !== undefined) {
+    const values = meetFacts(machine, facts, factCall(call, name));
     return builtinValue(machine, name, call, values) ?? unknown(`\`${name}\` gives no value`);
   }
   const builtin = builtinValue(machine, name, call, undefined);
@@ -77,7 +85,8 @@ function typeCall(machine: Machine, call: CallExpression, name: string): Value {
       ? known(0, resolved.number)
       : convert(evaluate(machine, first), resolved.number);
   }
-  return makeInstance(machine, resolved, { arguments: call.arguments }, undefined);
+  const { arguments: given, start, end } = call;
+  return makeInstance(machine, resolved, { arguments: given, node: call, start, end }, undefined);
 }
 
 function macroCall(machine: Machine, call: CallExpression, name: string): Value {
@@ -157,7 +166,7 @@ function methodOn(
   name: string,
 ): Value {
   if (object === undefined) return otherCall(machine, call, name);
-  const { model, className } = object;
+  const { model } = object;
   if (model !== undefined) {
     const cut = name.lastIndexOf('::');
     const found = methodOf(machine, model, cut === -1 ? name : name.slice(cut + 2));
@@ -165,13 +174,48 @@ function methodOn(
     const field = object.fields.get(name)?.value;
     if (field?.kind === 'function') return callOptions(machine, field.options, call);
   }
-  for (const one of model === undefined ? [className] : model.bases.map((base) => base.name)) {
-    const facts = machine.classFacts.get(one)?.get(name);
-    if (facts === undefined) continue;
-    meetFacts(machine, facts, `${one}.${name}`, call.arguments, { start: call.start, end: call.end }, call);
-    return unknown(`\`${one}.${name}\` gives no value that is known`, spanAt(machine.site, call));
-  }
-  return otherCall(machine, call, name);
+  const library = libraryOf(machine, object, name);
+  if (library !== undefined) return libraryCall(machine, object, library, call, name);
+  return otherCall(machine, call, name, undefined, object);
+}
+
+/** A method of a library's class, as the data describes it. */
+function libraryCall(
+  machine: Machine,
+  self: ObjectValue,
+  library: LibraryClass,
+  call: CallExpression,
+  name: string,
+): Value {
+  const named = `${self.label ?? (self.model === undefined ? self.className : library.name)}.${name}`;
+  meetFacts(machine, library.methods.get(name) ?? [], { ...factCall(call, named), self });
+  const span = spanAt(machine.site, call);
+  if (/^Serial/.test(self.label ?? '')) return unknown('it is read from the serial port', span);
+  if (self.label === 'EEPROM') return unknown('it is read from the EEPROM', span);
+  return unknown(`\`${named}\` gives no value that is known`, span);
+}
+
+function factCall(call: CallExpression, name: string): FactCall {
+  const { callee } = call;
+  const isNamed = callee.kind === 'name' || callee.kind === 'member';
+  return {
+    call: name,
+    list: call.arguments,
+    place: call,
+    name: callee.kind === 'member' ? callee.namePlace : callee,
+    node: call,
+    ...(isNamed && callee.arguments !== undefined ? { templates: callee.arguments } : {}),
+  };
+}
+
+/** A method of a library's class, called by its bare name in a class that comes from it. */
+function inheritedMethod(machine: Machine, name: string): ((call: CallExpression) => Value) | undefined {
+  const self = machine.frame?.self;
+  if (self?.model === undefined) return undefined;
+  const cut = name.lastIndexOf('::');
+  const bare = cut === -1 ? name : name.slice(cut + 2);
+  const library = libraryBases(machine, self.model).find(({ methods }) => methods.has(bare));
+  return library === undefined ? undefined : (call) => libraryCall(machine, self, library, call, bare);
 }
 
 function callOptions(machine: Machine, options: readonly Callable[], call: CallExpression): Value {
@@ -196,10 +240,26 @@ function callOptions(machine: Machine, options: readonly Callable[], call: CallE
 }
 
 /** A call of something that nobody declares: what it may change is forgotten, what it gives is unknown. */
-function otherCall(machine: Machine, call: CallExpression, name: string, base?: Expression): Value {
+function otherCall(
+  machine: Machine,
+  call: CallExpression,
+  name: string,
+  base?: Expression,
+  object?: ObjectValue,
+): Value {
   if (base !== undefined && base.kind !== 'name') evaluate(machine, base);
-  for (const [index, argument] of call.arguments.entries()) {
-    escape_(machine, name, index, evaluate(machine, argument), argument);
+  const values = call.arguments.map((argument, index) => {
+    const value = evaluate(machine, argument);
+    escape_(machine, name, index, value, argument);
+    return value;
+  });
+  const isMethod = call.callee.kind === 'member';
+  if (!isMethod) meetStrangeFunction(machine, name, factCall(call, name), values);
+  else if (object?.model === undefined && (object !== undefined || base !== undefined)) {
+    const owner = object?.label ?? object?.className ?? (base?.kind === 'name' ? base.name : '');
+    const isKnown = object !== undefined && machine.tables.classNamed(object.className) !== undefined;
+    const named = owner === '' ? name : `${owner}.${name}`;
+    if (!isKnown) meetStrangeMethod(machine, name, owner, factCall(call, named), values);
   }
   return otherResult(machine, call, name, base);
 }

@@ -10,17 +10,21 @@ import type {
   FunctionItem,
   Item,
   Parameter,
+  Place,
   Variable,
 } from '../form/ast';
 import { itemsOfUnit } from '../form/program';
 import type { FileForm } from '../syntax/plain-tree';
 import { Conditions } from './conditions';
+import { expandedBody } from './expansion';
+import { includedFile, onlyIncluded } from './includes';
 import { Macros } from './macros';
 import { type ClassModel, type Program, type Site, type Start, spanAt } from './model';
 import type { Callable } from './value';
 
 interface SourceFile {
   readonly file: string;
+  readonly text: string;
   readonly form: FileForm;
 }
 
@@ -57,7 +61,8 @@ class Collector {
   }
 
   all(): void {
-    for (const source of this.files) this.file(source);
+    const included = onlyIncluded(this.files);
+    for (const source of this.files) if (!included.has(source)) this.file(source);
     for (const { item, site } of this.loose) this.attachMethod(item, site);
   }
 
@@ -124,8 +129,29 @@ class Collector {
         break;
       }
       default:
-        this.starts.push({ kind: 'loose', item, site });
+        if (!this.expanded(item, site, owner, perhaps)) this.starts.push({ kind: 'loose', item, site });
     }
+  }
+
+  /** Reads what a macro declares where it stands by itself. */
+  private expanded(item: Item, site: Site, owner: string, perhaps: boolean): boolean {
+    if (item.kind !== 'expression' || item.expression.kind !== 'call') return false;
+    const { callee } = item.expression;
+    const macro = callee.kind === 'name' ? this.macros.find(callee.name, site, item.start)[0] : undefined;
+    const text = macro?.parameters === undefined ? undefined : this.textAt(site, item.expression);
+    if (macro === undefined || text === undefined) return false;
+    const { items } = expandedBody(this.macros, text, site, item.start);
+    if (items === undefined) return false;
+    const { order: _, ...place } = site;
+    const inside = { ...place, fixed: spanAt(site, item), fixedOffset: item.start, expansion: item };
+    for (const inner of items) this.item(inner, inside, owner, perhaps);
+    return true;
+  }
+
+  textAt(site: Site, { start, end }: Place): string | undefined {
+    if (site.fixed !== undefined) return undefined;
+    const source = this.files.find(({ file }) => file === site.file);
+    return source?.text.slice(site.base + start, site.base + end);
   }
 
   private decide(item: ConditionalItem, site: Site): number | undefined {
@@ -152,7 +178,7 @@ class Collector {
       const { name, parameters, body } = item;
       const definition = { name, kind: 'macro' as const, span: spanAt(site, item.namePlace) };
       this.macros.add(name, site.order, item.start, { name, parameters, body, definition }, perhaps);
-    } else if (item.kind === 'include') this.include(item.path);
+    } else if (item.kind === 'include') this.include(item.path, site.file);
     else {
       const chosen = this.decide(item, site);
       item.branches.forEach((branch, index) => {
@@ -163,8 +189,8 @@ class Collector {
   }
 
   /** A header that is a file of the sketch is read where it is included. */
-  private include(path: string): void {
-    const source = this.files.find(({ file }) => file === path || file.endsWith(`/${path}`));
+  private include(path: string, from: string): void {
+    const source = includedFile(this.files, path, from);
     if (source !== undefined) this.file(source);
   }
 

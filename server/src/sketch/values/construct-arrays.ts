@@ -2,6 +2,7 @@
 import type { Expression, ListEntry, ListExpression, TypeName } from '../form/ast';
 import { arrayOf, longArray } from './arrays';
 import { type Start, valueFor } from './construct';
+import { expandedBody, needsText } from './expansion';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { bodyOf } from './macros';
@@ -66,7 +67,7 @@ export function makeArray(
       machine,
       entry,
       resolved,
-      value === undefined ? {} : { value },
+      value === undefined ? {} : { value, start: value.start, end: value.end },
       definition,
       isZeroed,
     );
@@ -129,9 +130,24 @@ function entriesOf(
 }
 
 function listIn(machine: Machine, value: Expression | undefined): ListExpression | undefined {
-  if (value?.kind === 'list') return value;
+  if (value?.kind === 'list') return expandedList(machine, value);
   if (value?.kind !== 'name') return undefined;
   return listMacro(machine, value.name, value.start);
+}
+
+/** A list with macros in it that stand for several entries. */
+function expandedList(machine: Machine, list: ListExpression): ListExpression {
+  const { macros } = machine.program;
+  const isLoose = ({ value }: ListEntry) => {
+    const at = value.kind === 'call' ? value.callee : value;
+    const macro = at.kind === 'name' ? macros.find(at.name, machine.site, at.start)[0] : undefined;
+    return macro !== undefined && needsText(macros, macro, machine.site, at.start);
+  };
+  if (list.numbers !== undefined || !list.items.some(isLoose)) return list;
+  const text = machine.program.textAt(machine.site, list);
+  if (text === undefined) return list;
+  const { expression } = expandedBody(macros, text, machine.site, list.start);
+  return expression?.kind === 'list' ? expression : list;
 }
 
 /** `#define PINS {3, 5, 6}` */

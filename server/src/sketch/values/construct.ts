@@ -1,8 +1,8 @@
 /** Variables come into being: numbers, arrays, objects of the sketch's classes and of libraries. */
 import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
 import { cellsOf } from './arrays';
-import { meetFacts } from './board-calls';
 import { makeArray } from './construct-arrays';
+import { makeForeign } from './construct-library';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { type Site, spanAt } from './model';
@@ -16,6 +16,11 @@ import { type Cell, convert, type Definition, known, newCell, unknown, unknownOf
 export interface Start {
   readonly value?: Expression;
   readonly arguments?: readonly Expression[];
+  /** The whole declarator or expression. */
+  readonly start?: number;
+  readonly end?: number;
+  /** What in the syntax makes the object; else its value or arguments. */
+  readonly node?: object;
 }
 
 /** Defines a local variable in a scope. */
@@ -146,30 +151,16 @@ export function makeInstance(
   start: Start,
   definition: Definition | undefined,
 ): Value {
-  const { model, foreign } = resolved;
+  const { model } = resolved;
+  if (model === undefined) return makeForeign(machine, resolved, start, definition);
   const { value } = start;
-  if (model !== undefined) {
-    if (value !== undefined && (value.kind !== 'list' || value.type !== undefined)) {
-      const made = evaluate(machine, value);
-      if (made.kind === 'object') return made;
-      return makeObject(machine, model, resolved.arguments, [value], undefined, definition);
-    }
-    const list = value?.kind === 'list' ? value : undefined;
-    return makeObject(machine, model, resolved.arguments, start.arguments, list, definition);
-  }
-  if (value !== undefined && value.kind !== 'list') {
+  if (value !== undefined && (value.kind !== 'list' || value.type !== undefined)) {
     const made = evaluate(machine, value);
     if (made.kind === 'object') return made;
-  } else {
-    const list = start.arguments ?? (value?.kind === 'list' ? value.items.map((item) => item.value) : []);
-    const facts = machine.classFacts.get(foreign ?? '')?.get(foreign ?? '');
-    if (facts !== undefined && list.length > 0) {
-      const first = list[0]?.start ?? 0;
-      const place = { start: first, end: list[list.length - 1]?.end ?? first };
-      meetFacts(machine, facts, foreign ?? '', list, place, start);
-    } else for (const one of list) evaluate(machine, one);
+    return makeObject(machine, model, resolved.arguments, [value], undefined, definition);
   }
-  return { kind: 'object', className: foreign ?? '', model: undefined, fields: new Map() };
+  const list = value?.kind === 'list' ? value : undefined;
+  return makeObject(machine, model, resolved.arguments, start.arguments, list, definition);
 }
 
 /** `Type{…}` as an expression. */
@@ -177,7 +168,12 @@ export function makeTyped(machine: Machine, type: TypeName, list: ListExpression
   const resolved = resolveType(machine, type, machine.site);
   if (resolved.model !== undefined || resolved.foreign !== undefined) {
     const { type: _, ...plain } = list;
-    return makeInstance(machine, resolved, { value: plain }, undefined);
+    return makeInstance(
+      machine,
+      resolved,
+      { value: plain, node: list, start: list.start, end: list.end },
+      undefined,
+    );
   }
   const [only] = list.items;
   return only === undefined
@@ -192,6 +188,8 @@ export function makeNew(machine: Machine, expression: Extract<Expression, { kind
     const value = only === undefined ? zero(machine, resolved) : evaluate(machine, only);
     return { kind: 'pointer', cells: [newCell(value, resolved.number)] };
   }
-  const value = makeInstance(machine, resolved, { arguments: expression.arguments }, undefined);
+  const { arguments: list, start, end } = expression;
+  const made = { arguments: list, node: expression, start, end };
+  const value = makeInstance(machine, resolved, made, undefined);
   return { kind: 'pointer', cells: [newCell(value)] };
 }

@@ -9,6 +9,8 @@ import { nameValue, readCells, writeCells } from './names';
 import { bool } from './number-types';
 import { binary, unary } from './operations';
 import { basesOf, indexed, placeCells } from './places';
+import { registersAt, stepRegisters, writeRegisters } from './register-targets';
+import { maskedRead, readRegister } from './register-writes';
 import { sizeOf } from './sizes';
 import { fork } from './statements';
 import { resolveType } from './types';
@@ -36,10 +38,16 @@ function follow(machine: Machine, expression: Expression): Value {
     case 'unary':
       return unaryValue(machine, expression);
     case 'assign': {
+      const { target } = expression;
+      // Only names and pointers reach registers; other targets are looked at behind the value.
+      const early =
+        target.kind === 'name' || target.kind === 'unary' ? placeCells(machine, target) : undefined;
+      const registers = registersAt(machine, target, early);
+      if (registers !== undefined) return writeRegisters(machine, registers, expression);
       const right = evaluate(machine, expression.value);
-      const cells = placeCells(machine, expression.target);
+      const cells = early ?? placeCells(machine, target);
       if (cells === undefined || cells.length === 0) {
-        if (cells === undefined) evaluate(machine, expression.target);
+        if (cells === undefined) evaluate(machine, target);
         return right;
       }
       const { operator } = expression;
@@ -50,6 +58,8 @@ function follow(machine: Machine, expression: Expression): Value {
     case 'step': {
       const cells = placeCells(machine, expression.operand);
       if (cells === undefined || cells.length === 0) return evaluate(machine, expression.operand);
+      const registers = registersAt(machine, expression.operand, cells);
+      if (registers !== undefined) return stepRegisters(machine, registers, expression);
       const before = readCells(cells);
       const after = binary(machine, '+', before, known(expression.by, machine.types.int));
       writeCells(machine, cells, after);
@@ -128,6 +138,10 @@ function eitherValue(machine: Machine, yes: Expression, no: Expression): Value {
 
 function binaryValue(machine: Machine, expression: Extract<Expression, { kind: 'binary' }>): Value {
   const { operator } = expression;
+  if ((operator === '&' || operator === '>>') && !machine.ports.none) {
+    const read = maskedRead(machine, expression);
+    if (read !== undefined) return read;
+  }
   const left = evaluate(machine, expression.left);
   if (operator !== '&&' && operator !== '||') {
     return binary(machine, operator, left, evaluate(machine, expression.right));
@@ -155,7 +169,12 @@ function unaryValue(machine: Machine, expression: Extract<Expression, { kind: 'u
   if (operator === '&') return addressOf(machine, operand);
   const value = evaluate(machine, operand);
   if (operator !== '*') return unary(machine, operator, value);
-  if (value.kind === 'pointer' || value.kind === 'array') return readCells(targets(value));
+  if (value.kind === 'pointer' || value.kind === 'array') {
+    const cells = targets(value);
+    const [only] = cells;
+    if (only?.register !== undefined) return readRegister(machine, only, operand);
+    return readCells(cells);
+  }
   return value.kind === 'function' || value.kind === 'object' ? value : unknown('the pointer is not known');
 }
 

@@ -8,6 +8,7 @@ import { copyObject } from './objects';
 import { placeCells } from './places';
 import { Scope } from './scope';
 import { runItems } from './statements';
+import { templateExpression } from './templates';
 import { resolveType } from './types';
 import {
   type Callable,
@@ -121,8 +122,8 @@ export function enterFunction(
   const scope = new Scope(callable.scope);
   item.templateNames.forEach((template, index) => {
     const argument = typeArguments?.[index];
-    if (argument !== undefined && 'kind' in argument)
-      scope.define(template, [newCell(evaluate(machine, argument))]);
+    const given = templateExpression(argument);
+    if (given !== undefined) scope.define(template, [newCell(evaluate(machine, given))]);
   });
   const value = runBody(machine, frame, scope, item.body, () => {
     for (const [index, parameter] of item.parameters.entries()) bind(machine, scope, parameter, list[index]);

@@ -256,12 +256,16 @@ function allRounds(machine: Machine, loop: Loop, here: Breakable, before: number
     state.undo(mark);
     let grew = false;
     for (const { cell, from, to } of changed) {
-      const value = pass === 0 && !machine.tired ? join(from, to) : forgotten(cell);
+      const kept = (pass === 0 && !machine.tired) || cell === machine.pinStates.cell;
+      const value = kept ? join(from, to) : forgotten(cell);
       const { mark: at } = state;
       state.set(cell, value);
       if (state.mark > at) grew = true;
     }
     if (!grew) break;
+    // What goes together did not come to an end in the rounds there are.
+    if (pass === passes - 1 && changed.some(({ cell }) => cell === machine.pinStates.cell))
+      machine.pinStates.lost = true;
   }
   return { flow, passes: ends };
 }

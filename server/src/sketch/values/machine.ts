@@ -7,10 +7,13 @@ import type { CallStep } from '../../base/pin-use';
 import type { CallFacts, LibraryFacts, Platform } from '../../base/platform';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
-import type { Place, Variable } from '../form/ast';
-import type { Macro } from './macros';
+import type { Expression, Place, Variable } from '../form/ast';
+import { type LibraryTables, tablesOf } from './library-tables';
+import type { Macro, MacroBody } from './macros';
 import type { Program, Site } from './model';
 import { type NumberTypes, numberTypes } from './number-types';
+import { PinStates } from './pin-states';
+import { Ports } from './registers';
 import { Scope } from './scope';
 import { type Delta, State } from './state';
 import type { Callable, Cell, Definition, FunctionValue, Known, ObjectValue, Value } from './value';
@@ -53,7 +56,8 @@ export interface MetUse {
   /** The call in the syntax: met again on the same path, it is the same use. */
   readonly node: object;
   readonly facts: CallFacts;
-  readonly pin: Value;
+  /** Absent where the call names none. */
+  readonly pin: Value | undefined;
   readonly value: Value | undefined;
   readonly path: Path;
   readonly certain: boolean;
@@ -101,9 +105,18 @@ export class Machine {
   readonly statics = new Map<Variable, Map<number, readonly Cell[]>>();
   /** By the place of the name in the syntax: one for each declaration. */
   readonly definitions = new Map<Place, Definition>();
+  /** Uses of macros whose text was replaced. */
+  readonly expandedMacros = new Map<Expression, MacroBody>();
   readonly literalMacros = new Map<Macro, Known>();
-  readonly functionFacts = new Map<string, readonly CallFacts[]>();
-  readonly classFacts = new Map<string, ReadonlyMap<string, readonly CallFacts[]>>();
+  readonly tables: LibraryTables;
+  readonly pinStates = new PinStates();
+  readonly ports: Ports;
+  /** Numbers of the board's pins. */
+  readonly pinNumbers: ReadonlySet<number>;
+  /** Pins given to functions that later calls speak of, by the function's name. */
+  readonly given = new Map<string, readonly Value[]>();
+  /** Objects that libraries make themselves, once they are named. */
+  readonly libraryObjects = new Map<string, readonly Cell[]>();
   readonly handlers: Handler[] = [];
   readonly problems: Problem[] = [];
   readonly boardNames = new Map<string, Known>();
@@ -125,6 +138,7 @@ export class Machine {
   readonly longRounds = new Map<object, number>();
   /** Objects inside objects that are being made. */
   objects = 0;
+  private readonly expansions = new Map<object | undefined, Map<object, object>>();
   private spent = 0;
   private depth = 0;
   private paths = 0;
@@ -139,14 +153,33 @@ export class Machine {
   ) {
     this.share = Math.min(mostTimes, Math.max(1, characters / shortText));
     this.types = numberTypes(platform.intBits);
-    for (const library of libraries) {
-      addFacts(this.functionFacts, library.functions);
-      for (const { name, methods } of library.classes) {
-        const table = new Map<string, readonly CallFacts[]>();
-        addFacts(table, methods);
-        this.classFacts.set(name, table);
-      }
+    this.tables = tablesOf(libraries, platform);
+    this.ports = new Ports(platform.ports);
+    this.pinNumbers = new Set(Object.values(platform.ports));
+  }
+
+  get functionFacts(): LibraryTables['functions'] {
+    return this.tables.functions;
+  }
+
+  get classFacts(): LibraryTables['methods'] {
+    return this.tables.methods;
+  }
+
+  /** One object for a piece of a macro's body at one place where the macro stands: it is met anew at each. */
+  expansionOf(node: object): object {
+    const { expansion } = this.site;
+    let inside = this.expansions.get(expansion);
+    if (inside === undefined) {
+      inside = new Map();
+      this.expansions.set(expansion, inside);
     }
+    let one = inside.get(node);
+    if (one === undefined) {
+      one = { node };
+      inside.set(node, one);
+    }
+    return one;
   }
 
   /** A new way with nothing on it. */
@@ -167,11 +200,12 @@ export class Machine {
   }
 
   /** Meets a use. True where it has to be described now. */
-  use(node: object, facts: CallFacts, pin: Value, value: Value | undefined): boolean {
+  use(at: object, facts: CallFacts, pin: Value | undefined, value: Value | undefined): boolean {
     const { frame, certain } = this;
     if (this.quiet || this.stopped || frame === undefined) return false;
+    const node = this.site.expansion === undefined ? at : this.expansionOf(at);
     const met = this.sink.meet({ node, facts, pin, value, path: frame.path, certain });
-    if (met !== 'same') this.news += 1;
+    if (met !== 'same' && pin !== undefined) this.news += 1;
     return met === 'first';
   }
 
@@ -259,8 +293,4 @@ export class Machine {
       if (!this.handlers.some((one) => one.callable.item === callable.item)) this.handlers.push({ callable });
     }
   }
-}
-
-function addFacts(table: Map<string, readonly CallFacts[]>, facts: readonly CallFacts[]): void {
-  for (const fact of facts) table.set(fact.name, [...(table.get(fact.name) ?? []), fact]);
 }

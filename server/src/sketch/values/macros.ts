@@ -1,6 +1,7 @@
 /** Macro definitions in the order of the text: a use sees the last one in front of it. */
 import type { Expression, Item } from '../form/ast';
-import { parseExpression, parseItems } from '../form/text-parser';
+import { parseItems } from '../form/text-items';
+import { parseExpression } from '../form/text-parser';
 import type { Site } from './model';
 import type { Definition } from './value';
 
@@ -86,6 +87,11 @@ const conditions = new Kept<{ readonly expression?: Expression }>((text) => {
   const expression = parseExpression(text.replace(/\bdefined\s+(\w+)/g, 'defined($1)'));
   return expression === undefined ? {} : { expression };
 });
+
+/** What a text is: an expression, else statements, else nothing. */
+export function readBody(text: string): MacroBody {
+  return bodies.get(text);
+}
 
 /** The body as an expression, else as statements, else nothing. */
 export function bodyOf(macro: Macro): MacroBody {

@@ -32,6 +32,8 @@ export interface Site {
   /** Inside a macro: offset of its use, for macros that are redefined later. */
   readonly fixedOffset?: number;
   readonly expanding?: readonly string[];
+  /** Inside a macro: one object for each place where it stands. */
+  readonly expansion?: object;
   readonly macroArguments?: ReadonlyMap<string, MacroArgument>;
 }
 
@@ -87,4 +89,6 @@ export interface Program {
   readonly handlers: Callable[];
   /** Which branch of a conditional is compiled: its index, -1 for none, undefined for undecided. */
   branchOf(item: ConditionalItem, site: Site): number | undefined;
+  /** The text of a place; undefined inside of macros. */
+  textAt(site: Site, place: Place): string | undefined;
 }

@@ -1,10 +1,14 @@
 /** What a name means at a place: macro argument, macro, local, field, global, function, name of the board. */
 import type { Expression } from '../form/ast';
 import { readBinaryName } from '../form/literals';
+import { libraryObject } from './construct-library';
+import { expandedBody, needsText } from './expansion';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
-import { bodyOf, type Macro } from './macros';
-import { type MacroArgument, type Site, spanAt } from './model';
+import { bodyOf, type Macro, type MacroBody } from './macros';
+import { type MacroArgument, type Program, type Site, spanAt } from './model';
+import { readRegister } from './register-writes';
+import { registerCells } from './registers';
 import { runItems } from './statements';
 import { findClass, inNamespaces } from './types';
 import {
@@ -84,6 +88,7 @@ export function macroSite(
     fixed: spanAt(site, expression),
     fixedOffset: site.fixedOffset ?? expression.start,
     expanding: [...(site.expanding ?? []), macro.name],
+    expansion: machine.expansionOf(expression),
     ...(macroArguments === undefined ? {} : { macroArguments }),
   };
 }
@@ -97,14 +102,16 @@ export function expand(
 ): Value {
   const ready = machine.literalMacros.get(macro);
   if (ready !== undefined) return ready;
-  const body = bodyOf(macro);
-  if (body.expression?.kind === 'number') {
+  const body = expandedAt(machine, macro, expression) ?? bodyOf(macro);
+  if (body.expression?.kind === 'number' && macro.parameters === undefined) {
     const { value, type } = body.expression;
     const literal = readThrough(known(value, machine.types.literal(type, value)), macro.definition);
     machine.literalMacros.set(macro, literal);
     return literal;
   }
-  const inside = macroSite(machine, macro, expression, macroArguments);
+  // Text that is replaced has its arguments put in.
+  const list = body === bodyOf(macro) ? macroArguments : undefined;
+  const inside = macroSite(machine, macro, expression, list);
   if (body.expression !== undefined) {
     const { expression: inner } = body;
     const value = machine.at(inside, machine.scope, () => evaluate(machine, inner));
@@ -115,6 +122,30 @@ export function expand(
   const { items } = body;
   if (items !== undefined) machine.at(inside, machine.scope, () => runItems(machine, items));
   return unknown(`the macro \`${macro.name}\` does not stand for a value`, spanAt(machine.site, expression));
+}
+
+/** The macro's use with its text replaced, where it can only be read so; undefined where its body is enough. */
+function expandedAt(machine: Machine, macro: Macro, expression: Expression): MacroBody | undefined {
+  const { site, program } = machine;
+  const { macros } = program;
+  const handsOn =
+    expression.kind === 'call' &&
+    expression.arguments.some(
+      (one) => one.kind === 'name' && isFunctionLike(macros, one.name, site, one.start),
+    );
+  if (!handsOn && !needsText(macros, macro, site, expression.start)) return undefined;
+  const ready = machine.expandedMacros.get(expression);
+  if (ready !== undefined) return ready;
+  const text = program.textAt(site, expression);
+  if (text === undefined) return undefined;
+  const body = expandedBody(macros, text, site, expression.start);
+  machine.spend(Math.ceil(text.length / 8));
+  machine.expandedMacros.set(expression, body);
+  return body;
+}
+
+function isFunctionLike(macros: Program['macros'], name: string, site: Site, offset: number): boolean {
+  return macros.find(name, site, offset)[0]?.parameters !== undefined;
 }
 
 /** Cells of a variable by name, macros left out. */
@@ -128,14 +159,21 @@ export function variableCells(machine: Machine, name: string): readonly Cell[] |
   if (site.prefix === '' && frame?.callable.owner === undefined) {
     const plain = globals.get(name);
     if (plain !== undefined) return plain;
-    if (machine.program.namespaces.size === 0 && !name.includes('::')) return undefined;
+    if (machine.program.namespaces.size === 0 && !name.includes('::')) return builtCells(machine, name);
   }
   const find = (one: string) => globals.get(one);
   return (
     ofOwner(machine, (owner) => find(`${owner}::${name}`)) ??
     inNamespaces(name, site.prefix, find) ??
-    inUsed(machine, name, find)
+    inUsed(machine, name, find) ??
+    builtCells(machine, name)
   );
+}
+
+/** What is there without a declaration, where the sketch has nothing else by that name. */
+function builtCells(machine: Machine, name: string): readonly Cell[] | undefined {
+  if (machine.program.functions.has(name)) return undefined;
+  return registerCells(machine, name) ?? libraryObject(machine, name);
 }
 
 /** Tries the class of the running method and its bases. */
@@ -196,6 +234,8 @@ export function nameValue(machine: Machine, expression: NameExpression): Value {
 function plainName(machine: Machine, expression: NameExpression): Value {
   const { name } = expression;
   const cells = variableCells(machine, name);
+  const [only] = cells ?? [];
+  if (only?.register !== undefined) return readRegister(machine, only, expression);
   if (cells !== undefined) return readCells(cells);
   const functions = functionsNamed(machine, name);
   if (functions !== undefined) {

@@ -1,10 +1,12 @@
 /** Objects of the sketch's own classes: fields, bases, constructors, and the methods they find. */
 import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
 import { makeVariable } from './construct';
+import { buildLibraryBase } from './construct-library';
 import { evaluate } from './expressions';
 import { type Argument, argumentsFor, enterFunction, fitting } from './functions';
 import type { Machine } from './machine';
 import { type ClassModel, type Site, spanAt } from './model';
+import { templateExpression } from './templates';
 import { findClass } from './types';
 import { type Callable, type Cell, type Definition, newCell, type ObjectValue, unknown } from './value';
 
@@ -76,9 +78,8 @@ function bindTemplate(
 ): void {
   model.item.templateNames.forEach((name, index) => {
     const argument = typeArguments?.[index];
-    if (argument !== undefined && 'kind' in argument) {
-      object.fields.set(name, newCell(evaluate(machine, argument)));
-    }
+    const given = templateExpression(argument);
+    if (given !== undefined) object.fields.set(name, newCell(evaluate(machine, given)));
   });
 }
 
@@ -138,8 +139,11 @@ function runConstructor(
       if (field === undefined) continue;
       const { value: _, ...bare } = field;
       const { scope, site } = machine;
+      const { arguments: list } = member;
+      // What it starts from stands in the constructor, not where the field is declared.
+      const place = { start: list[0]?.start ?? item.start, end: list[list.length - 1]?.end ?? item.end };
       const cell = machine.at(site, scope, () =>
-        declaredField(machine, { ...bare, arguments: member.arguments }, model.site),
+        declaredField(machine, { ...bare, ...place, arguments: list }, model.site),
       );
       object.fields.set(member.name, cell);
     }
@@ -155,7 +159,11 @@ function buildBases(
 ): void {
   for (const base of model.bases) {
     const found = findClass(machine, base.name, model.site);
-    if (found === undefined) continue;
+    if (found === undefined) {
+      const start = members.find(({ name }) => name === base.name);
+      if (start !== undefined) buildLibraryBase(machine, object, base.name, start.arguments);
+      continue;
+    }
     bindTemplate(machine, object, found, base.arguments);
     const member = members.find(({ name }) => name === base.name || name === found.item.name);
     build(machine, object, found, member?.arguments ?? [], undefined, undefined, depth + 1);
@@ -191,7 +199,8 @@ function fill(machine: Machine, object: ObjectValue, model: ClassModel, list: Li
       continue;
     }
     const { arguments: _, ...bare } = field;
-    const typed = { ...bare, value: item.value };
+    const { start, end } = item.value;
+    const typed = { ...bare, value: item.value, start, end };
     object.fields.set(field.name, declaredField(machine, typed, model.site));
   }
 }

@@ -7,6 +7,7 @@ import { forgetChanged } from './interrupts';
 import { Flow, type Frame, type Machine, type Phase } from './machine';
 import { type Start, spanAt } from './model';
 import { binary } from './operations';
+import { mostTogether } from './pin-states';
 import { Scope } from './scope';
 import { run } from './statements';
 import { isTypeName } from './types';
@@ -133,11 +134,13 @@ function runLoops(machine: Machine): void {
     let grew = false;
     for (const { cell, from, to } of changed) {
       const { mark: at } = state;
-      const value = giveUp ? forgotten(cell) : join(from, to);
+      const kept = !giveUp || cell === machine.pinStates.cell;
+      const value = kept ? join(from, to) : forgotten(cell);
       state.set(cell, value);
       if (state.mark > at) grew = true;
     }
     if (!grew) return;
+    if (round === mostRounds - 1) machine.pinStates.lost = true;
   }
 }
 
@@ -156,6 +159,11 @@ function runHandlers(machine: Machine): void {
     state.set(cell, unknownOf(cell.type, 'it may have changed when the handler runs', cell.definition?.span));
   }
   machine.certain = false;
+  const { pinStates } = machine;
+  // They may come at any moment.
+  const together = [...pinStates.seen].sort();
+  if (together.length > mostTogether) pinStates.lost = true;
+  else state.set(pinStates.cell, { kind: 'states', together });
   // Handlers may set handlers; the list grows while it is gone through.
   for (let at = 0; at < machine.handlers.length && at < 64; at += 1) {
     const handler = machine.handlers[at];

@@ -44,7 +44,7 @@ export function isTypeName(machine: Machine, name: string, site: Site): boolean 
   return (
     types.named(name) !== undefined ||
     findClass(machine, name, site) !== undefined ||
-    machine.classFacts.has(name) ||
+    machine.tables.classNamed(name) !== undefined ||
     inNamespaces(name, site.prefix, (one) =>
       program.aliases.has(one) || program.enums.has(one) ? true : undefined,
     ) === true

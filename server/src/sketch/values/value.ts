@@ -65,6 +65,10 @@ export interface ObjectValue {
   /** Absent for a class of a library. */
   readonly model: ClassModel | undefined;
   readonly fields: Map<string, Cell>;
+  /** Name of an object that a library makes itself. */
+  readonly label?: string;
+  /** Pins given to its constructor and methods, by their names. */
+  given?: Map<string, readonly Value[]>;
 }
 
 export interface Pointer {
@@ -88,7 +92,27 @@ export interface FunctionValue {
   readonly options: readonly Callable[];
 }
 
-export type Value = Known | Unknown | ArrayValue | ObjectValue | Pointer | FunctionValue;
+/** The states that all pins can be in together: one text for each alternative (see pin-states.ts). */
+export interface StatesValue {
+  readonly kind: 'states';
+  /** Sorted, no doubles. */
+  readonly together: readonly string[];
+}
+
+export type Value = Known | Unknown | ArrayValue | ObjectValue | Pointer | FunctionValue | StatesValue;
+
+/** A register of the chip that reaches pins. */
+export interface Register {
+  readonly name: string;
+  /** What a bit in it changes: the direction of its pin, or the level. */
+  readonly changes: 'direction' | 'level';
+  /** A one sets, clears or turns over what it changes; `all`: every bit is taken as it is. */
+  readonly by: 'all' | 'set' | 'clear' | 'flip';
+  /** Reading it reads the pins. */
+  readonly reads: boolean;
+  /** The pin of each bit. */
+  readonly pins: readonly (number | undefined)[];
+}
 
 /** A place that holds a value. */
 export interface Cell {
@@ -101,6 +125,8 @@ export interface Cell {
   written: boolean;
   /** An interrupt handler writes it: nothing is known of it between two statements. */
   shared: boolean;
+  /** Set for a register of the chip: what is written goes to pins. */
+  readonly register?: Register;
   /** The value as it is read, with the name it is read by. */
   read: Known | undefined;
   readOf: Value | undefined;
@@ -234,6 +260,9 @@ export function same(a: Value, b: Value): boolean {
       a.cells.every((cell, index) => cell === b.cells[index])
     );
   }
+  if (a.kind === 'states' && b.kind === 'states') {
+    return a.together.length === b.together.length && a.together.every((one, at) => one === b.together[at]);
+  }
   if (a.kind === 'function' && b.kind === 'function') {
     return (
       a.options.length === b.options.length && a.options.every((one, i) => one.item === b.options[i]?.item)
@@ -260,6 +289,10 @@ export function join(a: Value, b: Value): Value {
     const options = [...a.options];
     for (const one of b.options) if (!options.some((other) => other.item === one.item)) options.push(one);
     if (options.length <= 8) return { kind: 'function', options };
+  }
+  if (a.kind === 'states' && b.kind === 'states') {
+    const together = [...new Set([...a.together, ...b.together])].sort();
+    return together.length > 256 ? unknown('too much goes together') : { kind: 'states', together };
   }
   // A null pointer beside a real one: what is done is done with the real one.
   if (a.kind === 'known') return b;

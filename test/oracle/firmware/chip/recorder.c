@@ -113,17 +113,3 @@ void recorded_attachInterrupt(uint8_t line, void (*handler)(void), int mode) {
   record_call(CALLER, INTERRUPT, line, mode);
   attachInterrupt(line, handler, mode);
 }
-
-/* tone and noTone are C++ functions: reached by their names in the object file. */
-void real_tone(uint8_t pin, unsigned int frequency, unsigned long duration) __asm__("_Z4tonehjm");
-void real_noTone(uint8_t pin) __asm__("_Z6noToneh");
-
-void recorded_tone(uint8_t pin, unsigned int frequency, unsigned long duration) {
-  record_call(CALLER, TONE, pin, frequency);
-  real_tone(pin, frequency, duration);
-}
-
-void recorded_noTone(uint8_t pin) {
-  record_call(CALLER, TONE_OFF, pin, 0);
-  real_noTone(pin);
-}

@@ -4,7 +4,7 @@
  * standing.
  */
 import { type BoardPin, type Build, type Net, numbersOf, type Primitive, type Wire } from '../base/build';
-import type { PinMode, PinUse, SketchFacts } from '../base/pin-use';
+import type { PinAction, PinMode, PinUse, SketchFacts } from '../base/pin-use';
 import type { Drive, PinView, Placed, Region } from '../rules/subject';
 
 /** Net ids by `pin id` and by `part.terminal`. */
@@ -24,6 +24,9 @@ export function indexNets(build: Build): NetIndex {
   return { byPin, byTerminal };
 }
 
+/** Calls that drive their pin high and low in turn. */
+const bothLevels: ReadonlySet<PinAction> = new Set(['tone', 'servo', 'device', 'bus', 'transfer']);
+
 /** What the output stage of a pin can do once the sketch runs. */
 function drivesOf(uses: readonly PinUse[], modes: readonly PinMode[]): Drive[] {
   const drives = new Set<Drive>();
@@ -40,7 +43,7 @@ function drivesOf(uses: readonly PinUse[], modes: readonly PinMode[]): Drive[] {
         // Between nothing and full scale a PWM pin is low and high in turn.
         if (values.some((value) => value !== 0)) drives.add('high');
         if (values.some((value) => value === 0 || value < full)) drives.add('low');
-      } else if (use.action === 'tone' || use.action === 'servo') {
+      } else if (bothLevels.has(use.action)) {
         written = true;
         drives.add('high').add('low');
       }

@@ -1,6 +1,8 @@
 /** A pin the sketch uses and nobody wired: the part is missing from the list, or the number is wrong. */
 
+import type { PinAction, PinUse } from '../base/pin-use';
 import { defineRule } from './rule';
+import type { PinView } from './subject';
 import { usesBus } from './support/buses';
 import { declarePart } from './support/declare-fixes';
 import { isMeant, isSignal, pathRelated } from './support/views';
@@ -25,7 +27,7 @@ export default defineRule<Detail>({
       if (!isSignal(view) || view.wires.length > 0 || view.onBoard.length > 0) continue;
       if (usesBus(subject, view.pin.roles)) continue;
       // Several pins behind one argument are possibilities, not statements, unless the run surely meets them all.
-      const use = view.uses.find((candidate) => candidate.action !== 'tone-off' && isMeant(candidate));
+      const use = view.uses.find((candidate) => speaks(view, candidate));
       if (!use) continue;
       yield {
         identity: view.pin.id,
@@ -104,3 +106,21 @@ void loop() { digitalWrite(LED_BUILTIN, HIGH); }
     },
   ],
 });
+
+/** Calls that say nothing of a part on the pin: a bus may serve the computer alone, and a pin let go needs no wire. */
+const quiet: ReadonlySet<PinAction> = new Set([
+  'bus',
+  'transfer',
+  'tone-off',
+  'release',
+  'interrupt-off',
+  'reference',
+]);
+
+/** True where a use says that something is meant to be on the pin. */
+function speaks(view: PinView, use: PinUse): boolean {
+  if (quiet.has(use.action) || !isMeant(use)) return false;
+  // Writing a whole port sets pins nobody cares for, as inputs or with their pull-ups, which is good practice.
+  const register = /^(?:DDR|PORT|PIN)[A-L]$/.test(use.call);
+  return !register || (view.modes.includes('output') && !(use.modes?.includes('input') ?? false));
+}

@@ -20,6 +20,8 @@ export function declarePart(subject: Subject, detail: Undeclared): readonly Fix[
   const view = viewOf(subject, detail.pin);
   if (!view) return [];
   const fixes: (Fix | undefined)[] = [];
+  // What a library's object wants on its pin is in no list of ours: only wires to declared parts are offered.
+  if (detail.actions.includes('device')) return bareWires(subject, detail);
   if (detail.actions.includes('analog-read')) fixes.push(potentiometer(subject, view, detail));
   else if (detail.actions.includes('servo')) fixes.push(servo(subject, view, detail));
   else if (detail.actions.includes('tone')) fixes.push(sounder(subject, view, detail));

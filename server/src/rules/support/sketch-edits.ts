@@ -14,6 +14,8 @@ export function modeCalls(view: PinView): readonly PinUse[] {
  * beginning of setup(). Undefined where neither place is there.
  */
 export function setMode(subject: Subject, view: PinView, mode: string): readonly Edit[] | undefined {
+  // A mode set through a register, or by a call of another name, is not ours to rewrite.
+  if (view.uses.some((use) => use.action === 'mode' && use.call !== 'pinMode')) return undefined;
   const calls = modeCalls(view);
   if (calls.length > 0) {
     const spans = new Map<string, Edit>();

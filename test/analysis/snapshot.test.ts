@@ -86,6 +86,14 @@ describe('bad input', () => {
   });
 });
 
+it('says of a binary file under a sketch’s name that it is none', () => {
+  const snapshot = bench.analyse({ 'sketch.ino': 'PNG\u0000\u0001\u0002', 'hardware.jsonc': manifest });
+  const told = snapshot.findings.find((finding) => finding.rule === 'sketch-limit');
+  expect(told?.message).toContain('not text');
+  expect(told?.severity).toBe('warning');
+  expect(told?.span.file).toBe('sketch.ino');
+});
+
 describe('a half-typed manifest', () => {
   const analyseInTurn = (texts: readonly string[]) => {
     const analyser = createAnalyser(loadLibrary(`${root}/hardware-schemas`), () => undefined);

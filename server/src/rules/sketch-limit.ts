@@ -54,4 +54,4 @@ void loop() {}
 });
 
 /** Limits behind which nothing is seen. */
-const unread: ReadonlySet<string> = new Set(['file-too-long', 'analysis-stopped']);
+const unread: ReadonlySet<string> = new Set(['file-too-long', 'analysis-stopped', 'not-text']);

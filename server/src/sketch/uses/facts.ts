@@ -61,9 +61,24 @@ function isDamaged(files: readonly SketchFile[], machine: Machine): boolean {
   });
 }
 
+/** False for a file of another kind under a sketch's name; a stray byte in an old encoding is still text. */
+function isText(text: string): boolean {
+  const head = text.slice(0, 8192);
+  const strange = head.match(/[\0\uFFFD]/g)?.length ?? 0;
+  return !head.includes('\0') && strange <= head.length / 10;
+}
+
 function limitsOf(files: readonly SketchFile[]): Problem[] {
   const problems: Problem[] = [];
-  for (const { file, form } of files) {
+  for (const { file, text, form } of files) {
+    if (!isText(text)) {
+      problems.push({
+        code: 'not-text',
+        message: 'This file is not text: it holds bytes that no sketch has.',
+        span: { file, start: 0, end: 0 },
+        hint: 'Give it another ending, or restore the sketch.',
+      });
+    }
     if (form.tooLong === true) {
       problems.push({
         code: 'file-too-long',

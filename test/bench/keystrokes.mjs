@@ -13,7 +13,7 @@ const MANIFEST = '/bench/hardware.jsonc';
 const WARM_UP = 60;
 
 /** The bare parser: reads an edited tree again. */
-function createBareParser(engine) {
+export function createBareParser(engine) {
   if (engine !== 'native') {
     return undefined;
   }

@@ -1,4 +1,4 @@
 /** The part of the product that the benchmarks bundle and call: texts in, findings out. */
-export { createAnalyser } from '../../server/src/analysis';
+export { createAnalyser, openLibrary } from '../../server/src/analysis';
 export { loadLibrary } from '../../server/src/files';
-export { createSketchParser } from '../../server/src/sketch';
+export { createSketchParser, readSketch } from '../../server/src/sketch';

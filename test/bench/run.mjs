@@ -7,6 +7,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { benchColdStart } from './cold-start.mjs';
+import { benchFullRun } from './full-run.mjs';
 import { benchKeystrokes, benchMemory } from './keystrokes.mjs';
 
 const self = fileURLToPath(import.meta.url);
@@ -40,6 +41,7 @@ if (process.argv.includes('--memory')) {
   });
   console.log(`Node.js ${process.version}, ${cpus().length} x ${cpus()[0]?.model ?? 'unknown processor'}`);
   await benchKeystrokes(loadProgram(), { short });
+  await benchFullRun(loadProgram(), { short });
   // Memory is measured in a process that has done nothing else.
   const { status } = spawnSync(process.execPath, [self, '--memory'], { stdio: 'inherit' });
   await benchColdStart(root, { short });

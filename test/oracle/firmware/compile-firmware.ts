@@ -80,6 +80,7 @@ const SKIPPED_WAIT: readonly [string, string] = ['delay', 'skipped_delay'];
  */
 const PLACE_FLAGS = [
   '-gdwarf-2',
+  '-fno-function-sections',
   '-fno-optimize-sibling-calls',
   '-fno-crossjumping',
   '-fno-tree-tail-merge',
@@ -255,7 +256,8 @@ function isForChip(source: string): boolean {
 /** The program that runs firmwares on the simulated chip. */
 export async function compileRunner(): Promise<string> {
   const source = join(CHIP, 'runner.c');
-  return makeOnce(join(KEPT, `runner-${digest([readFileSync(source, 'utf8')])}`), async (folder) => {
+  const texts = ['runner.c', 'chips.h', 'seen-calls.h'].map((name) => readFileSync(join(CHIP, name), 'utf8'));
+  return makeOnce(join(KEPT, `runner-${digest(texts)}`), async (folder) => {
     const program = join(folder, 'runner');
     await execute('gcc', ['-O2', '-Wall', '-Wextra', '-Werror', '-o', program, source, '-lsimavr', '-lelf']);
     return program;

@@ -41,9 +41,14 @@ export function loadChips(schemas: string): Readonly<Record<ChipName, Chip>> {
     return board.platform;
   };
   const uno = platformOf('uno-r3');
+  let mega: Chip | undefined;
   return {
     uno: chip('uno', uno, 6),
-    mega: chip('mega', readMegaPlatform(uno), 16),
+    // Only on demand, for it needs the compiler.
+    get mega() {
+      mega ??= chip('mega', readMegaPlatform(uno), 16);
+      return mega;
+    },
     leonardo: chip('leonardo', platformOf('bare-32u4-3v3'), 12),
   };
 }

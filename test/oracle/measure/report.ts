@@ -1,7 +1,19 @@
 /** The measurement as a command: chooses sketches, measures, prints, gives the exit code. */
 import { join } from 'node:path';
 import { type CorpusSketch, readCoreExamples, readCorpus } from './corpus';
-import { type Figures, GOALS, measureAll, meetsGoals, type SketchResult, sharesOf, total } from './measure';
+import { deleteToken, type Survival, survivors } from './deletion';
+import { type Answered, compareAnswers, generateSketches } from './generate';
+import {
+  type Figures,
+  GOALS,
+  measureAll,
+  meetsGoals,
+  readUses,
+  type SketchResult,
+  sharesOf,
+  type Tools,
+  total,
+} from './measure';
 import { openTools } from './tools';
 
 export interface MeasureOptions {
@@ -24,18 +36,25 @@ export async function runMeasurement(
     ...readCorpus(join(root, 'test/oracle/sketches')),
     ...readCoreExamples(),
   ];
-  const chosen = all.filter(({ feature, name }) => `${feature}/${name}`.includes(options.only));
+  const made = generateSketches(options.seed, Number(options.generated));
+  const chosen = [...all, ...made].filter(({ feature, name }) => `${feature}/${name}`.includes(options.only));
   const results = await measureAll(tools, chosen);
   const shares = sharesOf(results);
+  const answered = made
+    .filter((sketch) => chosen.includes(sketch))
+    .map((sketch) => compareAnswers(sketch, readUses(tools, tools.chips[sketch.chip], sketch.files)));
+  const survival = deleteTokens(tools, chosen, options.seed);
   if (options.json) {
     print(
-      `${JSON.stringify({ goals: GOALS, shares, total: total(results), sketches: results }, undefined, 1)}\n`,
+      `${JSON.stringify({ goals: GOALS, shares, total: total(results), survival, answered, sketches: results }, undefined, 1)}\n`,
     );
   } else {
     print(tableOf(results));
     print(`\n${sentenceOf(shares)}\n`);
+    print(`${sentenceOnAnswers(answered)}\n${sentenceOnSurvival(survival)}\n`);
     if (options.faults) {
       print(faultsOf(results));
+      print(wrongAnswers(answered));
     }
   }
   return meetsGoals(shares) ? 0 : 1;
@@ -74,6 +93,46 @@ function sentenceOf(shares: ReturnType<typeof sharesOf>): string {
     `False certainties: ${shares.falseCertainties} (goal ${GOALS.falseCertainties})`,
     `Pin arguments exact: ${percent(shares.exact)} (goal ${percent(GOALS.exact)})`,
   ].join('\n');
+}
+
+/** One token is taken out of each sketch. */
+export function deleteTokens(tools: Tools, sketches: readonly CorpusSketch[], seed: string): Survival {
+  const sums = { outside: 0, kept: 0, same: 0 };
+  for (const { feature, name, chip, files } of sketches) {
+    const deletion = deleteToken(files, `${seed} ${feature} ${name}`);
+    if (deletion !== undefined) {
+      const before = readUses(tools, tools.chips[chip], files);
+      const after = readUses(tools, tools.chips[chip], deletion.files);
+      const { outside, kept, same } = survivors(before.uses, after.uses, deletion);
+      sums.outside += outside;
+      sums.kept += kept;
+      sums.same += same;
+    }
+  }
+  return sums;
+}
+
+function sentenceOnSurvival({ outside, kept, same }: Survival): string {
+  const share = (part: number) => `${((100 * part) / Math.max(1, outside)).toFixed(2)} %`;
+  return `One token deleted from each: of ${outside} uses outside the broken statement ${share(kept)} are kept, ${share(same)} with their pins`;
+}
+
+function sentenceOnAnswers(answered: readonly Answered[]): string {
+  const right = answered.filter(({ missing, extra }) => missing.length + extra.length === 0).length;
+  return `Made sketches answered in full and no more: ${right} of ${answered.length}`;
+}
+
+function wrongAnswers(answered: readonly Answered[]): string {
+  return answered
+    .filter(({ missing, extra }) => missing.length + extra.length > 0)
+    .map(({ name, missing, extra }) => {
+      const lines = [
+        ...missing.map((one) => `  not given: ${one}\n`),
+        ...extra.map((one) => `  too much: ${one}\n`),
+      ];
+      return `\nanswers of ${name}\n${lines.join('')}`;
+    })
+    .join('');
 }
 
 function faultsOf(results: readonly SketchResult[]): string {

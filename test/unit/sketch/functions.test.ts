@@ -102,7 +102,7 @@ describe('what larger sketches do', () => {
         'namespace hw { namespace pins { const int horn = 4; } void beep() { tone(pins::horn, 440); } }\nusing namespace hw;',
         'beep(); pinMode(pins::horn, OUTPUT);',
       ),
-      uses: ['setup beep tone 4 = 440', 'setup pinMode 4 = 1 output'],
+      uses: ['setup beep tone 4 = 440 output', 'setup pinMode 4 = 1 output'],
     },
     {
       about: 'a table of pointers to objects',

@@ -6,6 +6,10 @@ import type { LibraryFacts, Platform } from '../../../server/src/base/platform';
 
 const analog = Object.fromEntries([0, 1, 2, 3, 4, 5, 6, 7].map((n) => [`A${n}`, 14 + n]));
 
+/** `PD0` → 0, and so on. */
+const port = (letter: string, bits: number, from: number) =>
+  Object.fromEntries(Array.from({ length: bits }, (_, bit) => [`P${letter}${bit}`, from + bit]));
+
 export const platform: Platform = {
   macros: { ARDUINO: '10819', __AVR__: '1', __AVR_ATmega328P__: '1', F_CPU: '16000000L' },
   names: {
@@ -23,8 +27,8 @@ export const platform: Platform = {
   },
   modes: { 0: 'input', 1: 'output', 2: 'input-pullup' },
   intBits: 16,
-  ports: {},
-  roles: {},
+  ports: { ...port('D', 8, 0), ...port('B', 6, 8), ...port('C', 6, 14) },
+  roles: { 'line.out': 6, 'line.in': 5, 'i2c.sda': 18, 'i2c.scl': 19 },
   analogNumbers: { 0: 14, 1: 15, 2: 16, 3: 17, 4: 18, 5: 19, 6: 20, 7: 21 },
   interruptPins: { 0: 2, 1: 3 },
 };

@@ -1,5 +1,6 @@
 /** Helpers of the sketch tests: one line of words for each use, so that a test reads as a table. */
 import type { Amount, PinUse, SketchFacts } from '../../../server/src/base/pin-use';
+import type { LibraryFacts } from '../../../server/src/base/platform';
 import { createSketchParser, readSketch, type SketchParser } from '../../../server/src/sketch';
 import { libraries, platform } from './platform';
 
@@ -12,11 +13,14 @@ export function parser(): Promise<SketchParser> {
 }
 
 /** Facts of a sketch of one file, or of several by name. */
-export async function read(sketch: string | Readonly<Record<string, string>>): Promise<SketchFacts> {
+export async function read(
+  sketch: string | Readonly<Record<string, string>>,
+  known: readonly LibraryFacts[] = libraries,
+): Promise<SketchFacts> {
   const files = typeof sketch === 'string' ? { 'sketch.ino': sketch } : sketch;
   const own = await parser();
   const parsed = Object.entries(files).map(([file, text]) => own.parse(file, text));
-  const facts = readSketch(parsed, platform, libraries);
+  const facts = readSketch(parsed, platform, known);
   for (const one of parsed) one.dispose();
   return facts;
 }
@@ -33,6 +37,9 @@ export function words(use: PinUse): string {
   return `${use.phase} ${path}${use.call} ${amount(use.pins)}${value}${modes}${use.certain ? '' : ' perhaps'}`;
 }
 
-export async function table(sketch: string | Readonly<Record<string, string>>): Promise<string[]> {
-  return (await read(sketch)).uses.map(words);
+export async function table(
+  sketch: string | Readonly<Record<string, string>>,
+  known: readonly LibraryFacts[] = libraries,
+): Promise<string[]> {
+  return (await read(sketch, known)).uses.map(words);
 }

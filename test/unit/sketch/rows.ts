@@ -1,5 +1,6 @@
 /** Tests as rows: a sketch, and its uses in words. */
 import { expect, it } from 'vitest';
+import type { LibraryFacts } from '../../../server/src/base/platform';
 import { table } from './reading';
 
 export interface Row {
@@ -14,10 +15,10 @@ export const inSetup = (globals: string, body: string) =>
 export const inLoop = (globals: string, body: string) =>
   `${globals}\nvoid setup() {}\nvoid loop() {\n${body}\n}\n`;
 
-export function check(rows: readonly Row[]): void {
+export function check(rows: readonly Row[], known?: readonly LibraryFacts[]): void {
   for (const { about, text, uses } of rows) {
     it(about, async () => {
-      expect(await table(text)).toEqual(uses);
+      expect(await table(text, known)).toEqual(uses);
     });
   }
 }

@@ -114,7 +114,7 @@ describe('names and numbers', () => {
         '#define BLINK(p) do { digitalWrite(p, HIGH); delay(9); digitalWrite(p, LOW); } while (0)',
         'BLINK(5);',
       ),
-      uses: ['setup digitalWrite 5 = 1', 'setup digitalWrite 5 = 0'],
+      uses: ['setup digitalWrite 5 = 1', 'setup delay  = 9', 'setup digitalWrite 5 = 0'],
     },
     {
       about: 'a macro for a call',
@@ -189,6 +189,7 @@ describe('arithmetic', () => {
       'setup analogRead 14',
       'setup pinMode ? it is read from an analog input = 1 output',
       'setup pinMode ? it is read from the serial port = 1 output',
+      'setup millis ',
       'setup pinMode ? it is the time = 1 output',
     ]);
   });

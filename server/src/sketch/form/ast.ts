@@ -99,6 +99,8 @@ export interface Variable extends Place {
   readonly value?: Expression;
   /** Arguments in round brackets. */
   readonly arguments?: readonly Expression[];
+  /** The class of a static member that is defined outside: `Bus` for `int Bus::line = 3;` */
+  readonly owner?: string;
   readonly isStatic: boolean;
   readonly isExtern: boolean;
   readonly isVolatile: boolean;

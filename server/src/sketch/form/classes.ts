@@ -1,7 +1,8 @@
-/** Classes and structs: their members are items like any others. */
+/** Classes, structs and enumerations: their members are items like any others. */
 import type { PlainNode } from '../syntax/plain-tree';
-import type { ClassItem, TypeName } from './ast';
+import type { ClassItem, EnumItem, TypeName } from './ast';
 import { type BuildContext, childOfType, field, placeOf } from './context';
+import { expressionOf } from './expressions';
 import { itemsOf } from './items';
 import { angleArguments, typeText } from './types';
 
@@ -42,4 +43,32 @@ function basesOf(build: BuildContext, clause: PlainNode | undefined): readonly T
     bases.push(list === undefined ? plain : { ...plain, arguments: list });
   }
   return bases;
+}
+
+export function enumOf(build: BuildContext, node: PlainNode): EnumItem | undefined {
+  const body = field(node, 'body');
+  if (body === undefined) return undefined;
+  const entries: EnumItem['entries'][number][] = [];
+  const collect = (nodes: readonly PlainNode[]) => {
+    for (const child of nodes) {
+      const name = field(child, 'name');
+      if (child.type !== 'enumerator' || name === undefined) {
+        collect(child.children);
+        continue;
+      }
+      const value = field(child, 'value');
+      const entry = { name: build.textOf(name), place: placeOf(name) };
+      entries.push(value === undefined ? entry : { ...entry, value: expressionOf(build, value) });
+    }
+  };
+  collect(body.children);
+  const head = build.text.slice(node.start, body.start);
+  const name = field(node, 'name');
+  return {
+    kind: 'enum',
+    name: name === undefined ? '' : typeText(build, name),
+    scoped: /^enum\s+(class|struct)\b/.test(head),
+    entries,
+    ...placeOf(node),
+  };
 }

@@ -48,7 +48,8 @@ export function includeOf(build: BuildContext, node: PlainNode): readonly Direct
   return [
     noted(build, {
       kind: 'include',
-      path: text.slice(1, -1),
+      // A name there is a macro.
+      path: /^["<]/.test(text) ? text.slice(1, -1) : text,
       system: text.startsWith('<'),
       ...placeOf(node),
     }),

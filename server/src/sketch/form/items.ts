@@ -1,7 +1,7 @@
 /** Statements and declarations of the plain tree, at every level of a file. */
 import type { PlainNode } from '../syntax/plain-tree';
-import type { Case, EnumItem, Expression, Item } from './ast';
-import { classOf } from './classes';
+import type { Case, Expression, Item } from './ast';
+import { classOf, enumOf } from './classes';
 import { type BuildContext, childOfType, field, placeOf } from './context';
 import { conditionalOf, defineOf, includeOf, undefOf } from './directives';
 import { salvage } from './errors';
@@ -9,7 +9,7 @@ import { describedType, expressionOf } from './expressions';
 import { functionOf } from './functions';
 import { typeText } from './types';
 import { decided, isUnfinished, undecided } from './unfinished';
-import { declarationItems, functionPointer, loopVariable, templateNamesOf } from './variables';
+import { declarationItems, functionPointer, loopVariable, tableCall, templateNamesOf } from './variables';
 
 /** All items of a list of nodes, in order. */
 export function itemsOf(build: BuildContext, nodes: readonly PlainNode[]): Item[] {
@@ -43,8 +43,11 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       return [{ kind: 'expression', expression: expressionOf(build, inner), ...place }];
     }
     case 'declaration':
-    case 'field_declaration':
+    case 'field_declaration': {
+      const call = tableCall(build, node);
+      if (call !== undefined) return [{ kind: 'expression', expression: call, ...place }];
       return [...typeItems(build, node), ...declarationItems(build, node)];
+    }
     case 'function_definition':
     case 'inline_method_definition': {
       const built = functionOf(build, node);
@@ -74,6 +77,18 @@ export function itemOf(build: BuildContext, node: PlainNode): readonly Item[] {
       const name = field(node, 'name');
       const items = itemsOf(build, field(node, 'body')?.children ?? []);
       return [{ kind: 'namespace', name: name === undefined ? '' : build.textOf(name), items, ...place }];
+    }
+    case 'namespace_alias_definition': {
+      const [name, target] = node.children;
+      if (name === undefined || target === undefined) return [];
+      const type = {
+        name: typeText(build, target),
+        constant: false,
+        pointers: 0,
+        reference: false,
+        sizes: [],
+      };
+      return [{ kind: 'alias', name: build.textOf(name), type, ...place }];
     }
     case 'linkage_specification': {
       const body = field(node, 'body');
@@ -261,32 +276,4 @@ function templateItems(build: BuildContext, node: PlainNode): readonly Item[] {
     return built === undefined ? [] : [built];
   }
   return itemOf(build, inner);
-}
-
-function enumOf(build: BuildContext, node: PlainNode): EnumItem | undefined {
-  const body = field(node, 'body');
-  if (body === undefined) return undefined;
-  const entries: EnumItem['entries'][number][] = [];
-  const collect = (nodes: readonly PlainNode[]) => {
-    for (const child of nodes) {
-      const name = field(child, 'name');
-      if (child.type !== 'enumerator' || name === undefined) {
-        collect(child.children);
-        continue;
-      }
-      const value = field(child, 'value');
-      const entry = { name: build.textOf(name), place: placeOf(name) };
-      entries.push(value === undefined ? entry : { ...entry, value: expressionOf(build, value) });
-    }
-  };
-  collect(body.children);
-  const head = build.text.slice(node.start, body.start);
-  const name = field(node, 'name');
-  return {
-    kind: 'enum',
-    name: name === undefined ? '' : typeText(build, name),
-    scoped: /^enum\s+(class|struct)\b/.test(head),
-    entries,
-    ...placeOf(node),
-  };
 }

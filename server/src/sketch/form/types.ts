@@ -37,7 +37,10 @@ export function typeText(build: BuildContext, node: PlainNode): string {
 /** Arguments in angle brackets of a type or function name. */
 export function angleArguments(build: BuildContext, node: PlainNode): TypeName['arguments'] {
   const named = node.type === 'qualified_identifier' ? field(node, 'name') : node;
-  const list = named === undefined ? undefined : field(named, 'arguments');
+  let list = named === undefined ? undefined : field(named, 'arguments');
+  // `Out<5>::begin()`: those of the class.
+  const scope = node.type === 'qualified_identifier' ? field(node, 'scope') : undefined;
+  if (list === undefined && scope !== undefined) list = field(scope, 'arguments');
   if (list === undefined || list.type !== 'template_argument_list') return undefined;
   return list.children.map((child) =>
     child.type === 'type_descriptor'

@@ -39,7 +39,8 @@ function entriesOf(build: BuildContext, node: PlainNode): Entry[] {
     const start = child.start;
     const end = value === undefined ? child.end : Math.max(child.end, value.end);
     const plain = { name: from.name, namePlace: from.namePlace, type: from.type, ...flags, start, end };
-    entries.push({ variable: { ...plain, ...initialOf(build, value) }, from });
+    const owner = from.owner === '' ? {} : { owner: from.owner };
+    entries.push({ variable: { ...plain, ...owner, ...initialOf(build, value) }, from });
   });
   return entries;
 }
@@ -179,5 +180,31 @@ export function functionPointer(build: BuildContext, node: PlainNode): Variable 
     isVolatile: false,
     ...(value === undefined ? {} : { value: expressionOf(build, value) }),
     ...placeOf(node),
+  };
+}
+
+/** `programs[current]();` reads as a declaration with the type `programs`. */
+export function tableCall(build: BuildContext, node: PlainNode): Expression | undefined {
+  const type = field(node, 'type');
+  const outer = field(node, 'declarator');
+  const binding = outer?.type === 'function_declarator' ? field(outer, 'declarator') : undefined;
+  const [index] = binding?.children ?? [];
+  if (type?.type !== 'type_identifier' || binding?.type !== 'structured_binding_declarator') return undefined;
+  if (index === undefined || binding.children.length !== 1 || outer === undefined) return undefined;
+  const base = expressionOf(build, type);
+  const place = { start: node.start, end: outer.end };
+  const callee: Expression = {
+    kind: 'index',
+    base,
+    index: expressionOf(build, index),
+    start: type.start,
+    end: binding.end,
+  };
+  const list = field(outer, 'parameters');
+  return {
+    kind: 'call',
+    callee,
+    arguments: (list === undefined ? undefined : possibleArguments(build, list)) ?? [],
+    ...place,
   };
 }

@@ -51,7 +51,9 @@ export class Recorder implements UseSink {
 
   meet(use: MetUse): 'first' | 'more' | 'same' {
     const list = this.listOf(use);
-    let here = list.find((one) => one.facts === use.facts);
+    // What is known is kept beside what is not: an entry that is unknown must not hide the others of its array.
+    const isKnown = use.pin?.kind === 'known';
+    let here = list.find((one) => one.facts === use.facts && (one.pin?.kind === 'known') === isKnown);
     let news: 'first' | 'more' | 'same' = 'same';
     if (here === undefined) {
       const { facts, path, pin, value } = use;

@@ -82,6 +82,11 @@ export function bitsOf(machine: Machine, expression: Expression, cell: Cell, wid
       break;
     }
     case 'unary': {
+      if (expression.operator === '*') {
+        const cells = placeCells(machine, expression);
+        if (cells?.length === 1 && cells[0] === cell)
+          return { bits: new Array<number>(width).fill(same), hidden: undefined };
+      }
       if (expression.operator !== '~') break;
       const inner = bitsOf(machine, expression.operand, cell, width);
       return { ...inner, bits: inner.bits.map((bit) => inverse[bit] ?? zero | one) };
@@ -99,7 +104,9 @@ export function bitsOf(machine: Machine, expression: Expression, cell: Cell, wid
       const a = bitsOf(machine, left, cell, width);
       const by = single(evaluate(machine, right));
       if (by === undefined) return { bits: new Array<number>(width).fill(zero | one), hidden: a.hidden };
-      return { ...a, bits: a.bits.map((_, at) => (at < by ? zero : (a.bits[at - by] ?? zero))) };
+      // The old bit of a neighbour is not this one's own.
+      const moved = a.bits.map((bit) => ((bit & (same | flip)) === 0 ? bit : zero | one));
+      return { ...a, bits: moved.map((_, at) => (at < by ? zero : (moved[at - by] ?? zero))) };
     }
     default:
   }

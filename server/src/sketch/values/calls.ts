@@ -1,23 +1,19 @@
-import type { Expression } from '../form/ast';
+/** Calls by name: of macros, variables, functions of the sketch and of libraries. */
 import { bitCall } from './bit-calls';
 import { meetFacts } from './board-calls';
-import type { FactCall } from './board-pins';
 import { builtinValue } from './builtins';
 import { makeInstance } from './construct';
-import { libraryBases, libraryOf } from './construct-library';
-import { escape_ } from './escape';
 import { evaluate } from './expressions';
-import { type CallExpression, callFunction, fitting } from './functions';
-import type { LibraryClass } from './library-tables';
+import { type CallExpression, callFunction } from './functions';
 import type { Machine } from './machine';
 import { bodyOf } from './macros';
+import { inheritedMethod, methodCall, ownMethod, staticMethod } from './method-calls';
 import { spanAt } from './model';
 import { argumentAt, expand, functionsNamed, macrosAt, variableCells } from './names';
-import { methodOf } from './objects';
-import { objectsOf } from './places';
-import { meetStrangeFunction, meetStrangeMethod } from './strangers';
+import { factCall, otherCall } from './other-calls';
+import { fitting } from './overloads';
 import { isTypeName, resolveType } from './types';
-import { type Callable, convert, join, known, type ObjectValue, unknown, type Value } from './value';
+import { type Callable, convert, join, known, unknown, type Value } from './value';
 
 export function callValue(machine: Machine, call: CallExpression): Value {
   const { callee } = call;
@@ -53,12 +49,14 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
   if (method !== undefined) return method(call);
   const functions = functionsNamed(machine, name);
   if (functions !== undefined) {
-    const count = call.arguments.length;
-    const chosen = fitting(functions, count, machine.program.prototypes.get(name)) ?? functions[0];
+    const chosen =
+      fitting(machine, functions, call.arguments, machine.program.prototypes.get(name)) ?? functions[0];
     if (chosen !== undefined) return callOptions(machine, [chosen], call);
   }
   const inherited = inheritedMethod(machine, name);
   if (inherited !== undefined) return inherited(call);
+  const fixed = staticMethod(machine, name, call);
+  if (fixed !== undefined) return fixed;
   const changed = bitCall(name, call);
   if (changed !== undefined) return evaluate(machine, changed);
   const facts = machine.functionFacts.get(name);
@@ -106,129 +104,17 @@ function macroCall(machine: Machine, call: CallExpression, name: string): Value 
   return value ?? unknown(`the macro \`${name}\` is not known`, spanAt(site, call));
 }
 
-/** A method of the object whose method runs, called by its bare name. */
-function ownMethod(machine: Machine, name: string): ((call: CallExpression) => Value) | undefined {
-  const self = machine.frame?.self;
-  if (self?.model === undefined) {
-    const owner = machine.frame?.callable.owner;
-    const found = owner === undefined ? undefined : methodOf(machine, owner, name);
-    return found === undefined ? undefined : (call) => callMethod(machine, undefined, found, call);
-  }
-  const cut = name.lastIndexOf('::');
-  const bare = cut === -1 ? name : name.slice(cut + 2);
-  const from = cut === -1 ? self.model : machine.program.classes.get(name.slice(0, cut));
-  const found = from === undefined ? undefined : methodOf(machine, from, bare);
-  return found === undefined ? undefined : (call) => callMethod(machine, self, found, call);
-}
-
-function callMethod(
-  machine: Machine,
-  self: ObjectValue | undefined,
-  found: NonNullable<ReturnType<typeof methodOf>>,
-  call: CallExpression,
-): Value {
-  const name = found.options[0]?.item.name ?? '';
-  const prototype = found.owner.prototypes.get(name);
-  const chosen = fitting(found.options, call.arguments.length, prototype) ?? found.options[0];
-  if (chosen === undefined) return otherCall(machine, call, name);
-  const bound = { ...chosen, owner: found.owner, ...(self === undefined ? {} : { self }) };
-  return callFunction(machine, bound, call, prototype);
-}
-
-function methodCall(
-  machine: Machine,
-  call: CallExpression,
-  callee: Extract<Expression, { kind: 'member' }>,
-): Value {
-  const objects = objectsOf(machine, callee.base);
-  if (objects.length === 0) return otherCall(machine, call, callee.name, callee.base);
-  if (objects.length === 1) return methodOn(machine, objects[0], call, callee.name);
-  // One of several objects: each may be the one.
-  let value: Value | undefined;
-  const saved = machine.certain;
-  machine.certain = false;
-  for (const object of objects) {
-    const { mark } = machine.state;
-    const one = methodOn(machine, object, call, callee.name);
-    const delta = machine.state.since(mark);
-    machine.state.undo(mark);
-    machine.state.merge(mark, [delta, new Map()], false);
-    value = value === undefined ? one : join(value, one);
-  }
-  machine.certain = saved;
-  return value ?? unknown('the object is not known');
-}
-
-function methodOn(
-  machine: Machine,
-  object: ObjectValue | undefined,
-  call: CallExpression,
-  name: string,
-): Value {
-  if (object === undefined) return otherCall(machine, call, name);
-  const { model } = object;
-  if (model !== undefined) {
-    const cut = name.lastIndexOf('::');
-    const found = methodOf(machine, model, cut === -1 ? name : name.slice(cut + 2));
-    if (found !== undefined) return callMethod(machine, object, found, call);
-    const field = object.fields.get(name)?.value;
-    if (field?.kind === 'function') return callOptions(machine, field.options, call);
-  }
-  const library = libraryOf(machine, object, name);
-  if (library !== undefined) return libraryCall(machine, object, library, call, name);
-  return otherCall(machine, call, name, undefined, object);
-}
-
-/** A method of a library's class, as the data describes it. */
-function libraryCall(
-  machine: Machine,
-  self: ObjectValue,
-  library: LibraryClass,
-  call: CallExpression,
-  name: string,
-): Value {
-  const named = `${self.label ?? (self.model === undefined ? self.className : library.name)}.${name}`;
-  meetFacts(machine, library.methods.get(name) ?? [], { ...factCall(call, named), self });
-  const span = spanAt(machine.site, call);
-  if (/^Serial/.test(self.label ?? '')) return unknown('it is read from the serial port', span);
-  if (self.label === 'EEPROM') return unknown('it is read from the EEPROM', span);
-  return unknown(`\`${named}\` gives no value that is known`, span);
-}
-
-function factCall(call: CallExpression, name: string): FactCall {
-  const { callee } = call;
-  const isNamed = callee.kind === 'name' || callee.kind === 'member';
-  return {
-    call: name,
-    list: call.arguments,
-    place: call,
-    name: callee.kind === 'member' ? callee.namePlace : callee,
-    node: call,
-    ...(isNamed && callee.arguments !== undefined ? { templates: callee.arguments } : {}),
-  };
-}
-
-/** A method of a library's class, called by its bare name in a class that comes from it. */
-function inheritedMethod(machine: Machine, name: string): ((call: CallExpression) => Value) | undefined {
-  const self = machine.frame?.self;
-  if (self?.model === undefined) return undefined;
-  const cut = name.lastIndexOf('::');
-  const bare = cut === -1 ? name : name.slice(cut + 2);
-  const library = libraryBases(machine, self.model).find(({ methods }) => methods.has(bare));
-  return library === undefined ? undefined : (call) => libraryCall(machine, self, library, call, bare);
-}
-
-function callOptions(machine: Machine, options: readonly Callable[], call: CallExpression): Value {
+export function callOptions(machine: Machine, options: readonly Callable[], call: CallExpression): Value {
   const [only] = options;
   if (only === undefined) return otherCall(machine, call, 'it');
   const prototype = machine.program.prototypes.get(only.site.prefix + only.item.name);
-  if (options.length === 1) return callFunction(machine, only, call, prototype);
+  if (options.length === 1) return callOption(machine, only, call, prototype);
   let value: Value | undefined;
   const saved = machine.certain;
   machine.certain = false;
   const { mark } = machine.state;
   const deltas = options.map((option) => {
-    const one = callFunction(machine, option, call, prototype);
+    const one = callOption(machine, option, call, prototype);
     value = value === undefined ? one : join(value, one);
     const delta = machine.state.since(mark);
     machine.state.undo(mark);
@@ -239,42 +125,14 @@ function callOptions(machine: Machine, options: readonly Callable[], call: CallE
   return value ?? unknown('the function is not known');
 }
 
-/** A call of something that nobody declares: what it may change is forgotten, what it gives is unknown. */
-function otherCall(
+function callOption(
   machine: Machine,
+  option: Callable,
   call: CallExpression,
-  name: string,
-  base?: Expression,
-  object?: ObjectValue,
+  prototype: Parameters<typeof callFunction>[3],
 ): Value {
-  if (base !== undefined && base.kind !== 'name') evaluate(machine, base);
-  const values = call.arguments.map((argument, index) => {
-    const value = evaluate(machine, argument);
-    escape_(machine, name, index, value, argument);
-    return value;
-  });
-  const isMethod = call.callee.kind === 'member';
-  if (!isMethod) meetStrangeFunction(machine, name, factCall(call, name), values);
-  else if (object?.model === undefined && (object !== undefined || base !== undefined)) {
-    const owner = object?.label ?? object?.className ?? (base?.kind === 'name' ? base.name : '');
-    const isKnown = object !== undefined && machine.tables.classNamed(object.className) !== undefined;
-    const named = owner === '' ? name : `${owner}.${name}`;
-    if (!isKnown) meetStrangeMethod(machine, name, owner, factCall(call, named), values);
-  }
-  return otherResult(machine, call, name, base);
-}
-
-function otherResult(
-  machine: Machine,
-  call: CallExpression,
-  name: string,
-  base: Expression | undefined,
-): Value {
-  const span = spanAt(machine.site, call);
-  if (base?.kind === 'name') {
-    if (/^Serial\d?$/.test(base.name)) return unknown('it is read from the serial port', span);
-    if (base.name === 'EEPROM') return unknown('it is read from the EEPROM', span);
-    return unknown(`\`${base.name}.${name}\` is not defined in the sketch`, span);
-  }
-  return unknown(`\`${name}\` is not defined in the sketch`, span);
+  if (option.library === undefined) return callFunction(machine, option, call, prototype);
+  const facts = machine.functionFacts.get(option.library) ?? [];
+  const values = meetFacts(machine, facts, factCall(call, option.library));
+  return builtinValue(machine, option.library, call, values) ?? unknown('it gives no value');
 }

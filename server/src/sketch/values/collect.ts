@@ -178,7 +178,7 @@ class Collector {
       const { name, parameters, body } = item;
       const definition = { name, kind: 'macro' as const, span: spanAt(site, item.namePlace) };
       this.macros.add(name, site.order, item.start, { name, parameters, body, definition }, perhaps);
-    } else if (item.kind === 'include') this.include(item.path, site.file);
+    } else if (item.kind === 'include') this.include(item.path, site, item.start);
     else {
       const chosen = this.decide(item, site);
       item.branches.forEach((branch, index) => {
@@ -189,8 +189,10 @@ class Collector {
   }
 
   /** A header that is a file of the sketch is read where it is included. */
-  private include(path: string, from: string): void {
-    const source = includedFile(this.files, path, from);
+  private include(named: string, site: Site, offset: number): void {
+    const body = this.macros.find(named, site, offset)[0]?.body.trim();
+    const path = body === undefined || !/^["<]/.test(body) ? named : body.slice(1, -1);
+    const source = includedFile(this.files, path, site.file);
     if (source !== undefined) this.file(source);
   }
 

@@ -29,7 +29,12 @@ export class Conditions {
     const found = this.macros.find(name, site, 0);
     if (found.length > 0) return found.every((one) => one !== undefined) ? true : undefined;
     if (this.macros.has(name)) return false;
-    return Object.hasOwn(this.platform.names, name);
+    return Object.hasOwn(this.platform.names, name) && !this.isVariable(name);
+  }
+
+  /** In the core of the AVR chips these are variables (pins_arduino.h), which a preprocessor does not see. */
+  private isVariable(name: string): boolean {
+    return Object.hasOwn(this.platform.macros, '__AVR__') && /^(A\d+|SS|MOSI|MISO|SCK|SDA|SCL)$/.test(name);
   }
 
   private value(expression: Expression, site: Site, expanding: readonly string[]): number | undefined {

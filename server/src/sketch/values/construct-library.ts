@@ -28,7 +28,9 @@ export function makeForeign(
   if (value?.kind === 'list' && value.type === undefined) list = value.items.map((item) => item.value);
   else if (value !== undefined) {
     const made = evaluate(machine, value);
-    if (made.kind === 'object' || made.kind === 'pointer') return made;
+    // What starts from a number or a function is a name for that type, from a text that is not there.
+    const isPlain = made.kind === 'known' && machine.tables.classNamed(name) === undefined;
+    if (isPlain || made.kind === 'object' || made.kind === 'pointer' || made.kind === 'function') return made;
     list = [value];
     values = [made];
   }

@@ -5,8 +5,8 @@ import { makeArray } from './construct-arrays';
 import { makeForeign } from './construct-library';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
-import { type Site, spanAt } from './model';
-import { makeObject } from './objects';
+import { type ClassModel, type Site, spanAt } from './model';
+import { copyObject, makeObject } from './objects';
 import { placeCells } from './places';
 import type { Scope } from './scope';
 import { type ResolvedType, resolveType } from './types';
@@ -55,8 +55,10 @@ export function makeVariable(
   owner = '',
 ): readonly Cell[] {
   const { type } = variable;
-  if (type.reference && variable.value !== undefined && type.sizes.length === 0) {
-    const cells = placeCells(machine, variable.value);
+  const { arguments: list } = variable;
+  const from = variable.value ?? (list?.length === 1 ? list[0] : undefined);
+  if (type.reference && from !== undefined && type.sizes.length === 0) {
+    const cells = placeCells(machine, from);
     if (cells !== undefined && cells.length > 0) return cells;
   }
   return [makeCell(machine, variable, variable, site, kind, zeroed, owner)];
@@ -159,8 +161,23 @@ export function makeInstance(
     if (made.kind === 'object') return made;
     return makeObject(machine, model, resolved.arguments, [value], undefined, definition);
   }
+  const copied = start.arguments === undefined ? undefined : copyOf(machine, model, start.arguments);
+  if (copied !== undefined) return copied;
   const list = value?.kind === 'list' ? value : undefined;
   return makeObject(machine, model, resolved.arguments, start.arguments, list, definition);
+}
+
+/** `Lamp other(lamp)`, `Lamp other(make(3))`: a copy of what the one argument is. */
+function copyOf(machine: Machine, model: ClassModel, list: readonly Expression[]): Value | undefined {
+  const [only] = list;
+  if (only === undefined || list.length > 1 || (only.kind !== 'call' && only.kind !== 'name'))
+    return undefined;
+  const { mark } = machine.state;
+  const made = evaluate(machine, only);
+  if (made.kind === 'object' && made.model === model) return copyObject(made);
+  // It is evaluated again for the constructor that takes it.
+  machine.state.undo(mark);
+  return undefined;
 }
 
 /** `Type{…}` as an expression. */

@@ -9,6 +9,9 @@ import { type Cell, unknownOf, type Value } from './value';
 /** Calls that change a plain variable given to them, by the index of that argument. */
 const changes: Readonly<Record<string, number>> = { get: 1 };
 
+/** Calls that fill what they are given. */
+const filling = /^(get|read\w*|memcpy\w*|memset\w*|receive\w*|eeprom_read_block)$/;
+
 export function escape_(
   machine: Machine,
   name: string,
@@ -17,10 +20,15 @@ export function escape_(
   expression: Expression,
 ): void {
   const reason = `\`${name}\` may change it`;
-  const forget = (cells: readonly Cell[]) => {
+  // What goes as bare bytes, or is filled by its name, changes inside too.
+  const isWhole = expression.kind === 'cast' || filling.test(name);
+  const forget = (cells: readonly Cell[], depth = 0) => {
     machine.spend(cells.length);
     for (const cell of cells) {
-      if (isPlain(cell.value))
+      const { value: held } = cell;
+      if (isWhole && depth < 4 && held.kind === 'object') forget([...held.fields.values()], depth + 1);
+      else if (isWhole && depth < 4 && held.kind === 'array') forget(cellsOf(held), depth + 1);
+      else if (isPlain(held))
         machine.state.write(cell, unknownOf(cell.type, reason, spanAt(machine.site, expression)));
     }
   };

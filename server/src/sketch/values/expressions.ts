@@ -13,6 +13,7 @@ import { registersAt, stepRegisters, writeRegisters } from './register-targets';
 import { maskedRead, readRegister } from './register-writes';
 import { sizeOf } from './sizes';
 import { fork } from './statements';
+import { meetStrangeRegister } from './strangers';
 import { resolveType } from './types';
 import { convert, either, join, known, truth, unknown, type Value } from './value';
 
@@ -48,6 +49,7 @@ function follow(machine: Machine, expression: Expression): Value {
       const cells = early ?? placeCells(machine, target);
       if (cells === undefined || cells.length === 0) {
         if (cells === undefined) evaluate(machine, target);
+        meetStrangeRegister(machine, expression);
         return right;
       }
       const { operator } = expression;

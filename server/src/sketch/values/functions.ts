@@ -1,6 +1,7 @@
 /** Following a call into a body: which function it is, what its parameters are bound to, what it gives back. */
 import type { Span } from '../../base/span';
 import type { Expression, FunctionItem, Item, Parameter } from '../form/ast';
+import { makeTyped } from './construct';
 import { evaluate } from './expressions';
 import { Flow, type Frame, type Machine } from './machine';
 import { spanAt } from './model';
@@ -33,21 +34,6 @@ export interface Argument {
 const deepestCall = 40;
 const mostOfOne = 8;
 
-/** The function that takes so many arguments; without one, the first that has a body. */
-export function fitting(
-  functions: readonly Callable[],
-  count: number,
-  prototype: readonly Parameter[] | undefined,
-): Callable | undefined {
-  const takes = ({ item }: Callable) => {
-    const needed = item.parameters.filter(
-      (parameter, index) => parameter.value === undefined && prototype?.[index]?.value === undefined,
-    ).length;
-    return count >= needed && count <= item.parameters.length;
-  };
-  return functions.find((one) => one.item.body !== undefined && takes(one));
-}
-
 /** Evaluates arguments where the call stands, defaults where the function is. */
 export function argumentsFor(
   machine: Machine,
@@ -60,6 +46,13 @@ export function argumentsFor(
     const type = item.parameters[index]?.type;
     const cells = type?.reference === true ? placeCells(machine, expression) : undefined;
     if (cells !== undefined && cells.length > 0) return { value: cells[0]?.value ?? noArgument, cells };
+    if (
+      expression.kind === 'list' &&
+      expression.type === undefined &&
+      type !== undefined &&
+      type.pointers === 0
+    )
+      return { value: makeTyped(machine, type, expression), cells: undefined };
     return { value: evaluate(machine, expression), cells: undefined };
   });
   for (let index = given.length; index < item.parameters.length; index += 1) {
@@ -107,8 +100,11 @@ export function enterFunction(
     result.pointers === 0 ? unknownOf(result.number, reason, span) : unknown(reason, span);
   const outer = machine.frame;
   if (item.body === undefined || outer === undefined) return unknownResult(`\`${name}\` has no body here`);
-  if (isTooDeep(machine, callable) || !machine.enter())
+  if (isTooDeep(machine, callable) || !machine.enter()) {
+    // What it does to pins is not seen.
+    if (!machine.quiet) machine.pinStates.lost = true;
     return unknownResult(`\`${name}\` is called too deeply`);
+  }
   const frame: Frame = {
     callable,
     name,

@@ -213,9 +213,11 @@ function isStill(machine: Machine, loop: Loop, mark: number, clock: number): boo
   const here = state.mark;
   machine.quiet = true;
   const is = loop.test(false);
+  // A condition that counts moves the loop on.
+  const counts = state.mark > here;
   state.undo(here);
   machine.quiet = quiet;
-  return is === true;
+  return is === true && !counts;
 }
 
 /** The body once, with its continues joined. */

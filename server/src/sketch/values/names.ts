@@ -1,5 +1,5 @@
 /** What a name means at a place: macro argument, macro, local, field, global, function, name of the board. */
-import type { Expression } from '../form/ast';
+import type { Expression, FunctionItem } from '../form/ast';
 import { readBinaryName } from '../form/literals';
 import { libraryObject } from './construct-library';
 import { expandedBody, needsText } from './expansion';
@@ -8,7 +8,7 @@ import type { Machine } from './machine';
 import { bodyOf, type Macro, type MacroBody } from './macros';
 import { type MacroArgument, type Program, type Site, spanAt } from './model';
 import { readRegister } from './register-writes';
-import { registerCells } from './registers';
+import { bitNumber, registerCells } from './registers';
 import { runItems } from './statements';
 import { findClass, inNamespaces } from './types';
 import {
@@ -166,7 +166,8 @@ export function variableCells(machine: Machine, name: string): readonly Cell[] |
     ofOwner(machine, (owner) => find(`${owner}::${name}`)) ??
     inNamespaces(name, site.prefix, find) ??
     inUsed(machine, name, find) ??
-    builtCells(machine, name)
+    builtCells(machine, name) ??
+    throughAlias(machine, name, (one) => variableCells(machine, one))
   );
 }
 
@@ -208,8 +209,24 @@ export function functionsNamed(machine: Machine, name: string): readonly Callabl
   return (
     inNamespaces(name, machine.site.prefix, find) ??
     ofOwner(machine, (owner) => find(`${owner}::${name}`)) ??
-    inUsed(machine, name, find)
+    inUsed(machine, name, find) ??
+    throughAlias(machine, name, (one) => functionsNamed(machine, one))
   );
+}
+
+/** `p::light` where `p` is another name of a namespace or a class. */
+function throughAlias<T>(
+  machine: Machine,
+  name: string,
+  find: (name: string) => T | undefined,
+): T | undefined {
+  const cut = name.indexOf('::');
+  if (cut <= 0) return undefined;
+  const first = name.slice(0, cut);
+  const alias = inNamespaces(first, machine.site.prefix, (one) => machine.program.aliases.get(one));
+  const target = alias?.type.name;
+  if (target === undefined || target === first || target.includes(`${first}::`)) return undefined;
+  return find(target + name.slice(cut));
 }
 
 export function nameValue(machine: Machine, expression: NameExpression): Value {
@@ -242,11 +259,31 @@ function plainName(machine: Machine, expression: NameExpression): Value {
     const first = functions.find(({ item }) => item.body !== undefined) ?? functions[0];
     return { kind: 'function', options: first === undefined ? [] : [first] };
   }
+  const bit = bitNumber(machine, name);
+  if (bit !== undefined) return known(bit, machine.types.int);
+  if (machine.functionFacts.has(name)) {
+    return { kind: 'function', options: [{ item: libraryItem(name), site: machine.site, library: name }] };
+  }
   const board = boardName(machine, name.startsWith('::') ? name.slice(2) : name);
   if (board !== undefined) return board;
   const bits = readBinaryName(name);
   if (bits !== undefined) return known(bits, machine.types.int);
   return unknown(`\`${name}\` is not defined in the sketch`, spanAt(machine.site, expression));
+}
+
+const libraryItems = new Map<string, FunctionItem>();
+
+/** A function of a library as a value: it has no body here. */
+function libraryItem(name: string): FunctionItem {
+  let item = libraryItems.get(name);
+  if (item === undefined) {
+    const place = { start: 0, end: 0 };
+    const type = { name: 'void', constant: false, pointers: 0, reference: false, sizes: [] };
+    const none = { parameters: [], members: [], templateNames: [], directives: [], locals: [] };
+    item = { kind: 'function', name, namePlace: place, owner: '', type, isStatic: false, ...none, ...place };
+    libraryItems.set(name, item);
+  }
+  return item;
 }
 
 function boardName(machine: Machine, name: string): Value | undefined {

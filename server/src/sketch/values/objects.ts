@@ -1,13 +1,14 @@
 /** Objects of the sketch's own classes: fields, bases, constructors, and the methods they find. */
-import type { Expression, ListExpression, TypeName, Variable } from '../form/ast';
+import type { Expression, ListExpression, MemberStart, TypeName, Variable } from '../form/ast';
 import { makeVariable } from './construct';
 import { buildLibraryBase } from './construct-library';
 import { evaluate } from './expressions';
-import { type Argument, argumentsFor, enterFunction, fitting } from './functions';
+import { type Argument, argumentsFor, enterFunction } from './functions';
 import type { Machine } from './machine';
 import { type ClassModel, type Site, spanAt } from './model';
+import { fitting } from './overloads';
 import { templateExpression } from './templates';
-import { findClass } from './types';
+import { findClass, isTypeName } from './types';
 import { type Callable, type Cell, type Definition, newCell, type ObjectValue, unknown } from './value';
 
 const deepestBase = 8;
@@ -70,7 +71,7 @@ export function makeObject(
 }
 
 /** Values in angle brackets are read like fields. */
-function bindTemplate(
+export function bindTemplate(
   machine: Machine,
   object: ObjectValue,
   model: ClassModel,
@@ -79,7 +80,12 @@ function bindTemplate(
   model.item.templateNames.forEach((name, index) => {
     const argument = typeArguments?.[index];
     const given = templateExpression(argument);
-    if (given !== undefined) object.fields.set(name, newCell(evaluate(machine, given)));
+    if (argument !== undefined && !('kind' in argument)) {
+      object.types ??= new Map();
+      object.types.set(name, { type: argument, site: machine.site });
+    }
+    const isType = given?.kind === 'name' && isTypeName(machine, given.name, machine.site);
+    if (given !== undefined && !isType) object.fields.set(name, newCell(evaluate(machine, given)));
   });
 }
 
@@ -94,12 +100,14 @@ function build(
 ): void {
   if (depth >= deepestBase) return;
   const constructors = model.methods.get(model.item.name) ?? [];
-  const constructor_ = fitting(constructors, given.length, model.prototypes.get(model.item.name));
+  const constructor_ = fitting(machine, constructors, given, model.prototypes.get(model.item.name));
   if (constructor_ === undefined) {
-    buildBases(machine, object, model, depth);
+    // `using Base::Base;`: arguments that no constructor here takes are for the base's.
+    const inherits = list === undefined && given.length > 0 && model.bases.length > 0;
+    buildBases(machine, object, model, depth, inherits ? inheritedStart(model, given) : []);
     buildFields(machine, object, model, new Set(), list !== undefined);
     if (list !== undefined) fill(machine, object, model, list);
-    else for (const one of given) evaluate(machine, one);
+    else if (!inherits) for (const one of given) evaluate(machine, one);
     return;
   }
   const arguments_ = argumentsFor(machine, constructor_, given, model.prototypes.get(model.item.name));
@@ -112,6 +120,11 @@ function build(
   // The way to a use in a constructor starts where the object is declared.
   const span = definition?.span ?? place;
   runConstructor(machine, object, model, constructor_, arguments_, span, depth);
+}
+
+function inheritedStart(model: ClassModel, given: readonly Expression[]): readonly MemberStart[] {
+  const [base] = model.bases;
+  return base === undefined ? [] : [{ name: base.name, arguments: given }];
 }
 
 function runConstructor(
@@ -155,7 +168,7 @@ function buildBases(
   object: ObjectValue,
   model: ClassModel,
   depth: number,
-  members: readonly { readonly name: string; readonly arguments: readonly Expression[] }[] = [],
+  members: readonly MemberStart[] = [],
 ): void {
   for (const base of model.bases) {
     const found = findClass(machine, base.name, model.site);
@@ -178,12 +191,25 @@ function buildFields(
   started: ReadonlySet<string>,
   zeroed = false,
 ): void {
-  for (const field of model.fields) {
-    if (started.has(field.name)) continue;
-    const make = () => declaredField(machine, field, model.site, zeroed);
-    const cell = machine.at(model.site, machine.scope, make);
-    object.fields.set(field.name, cell);
-  }
+  machine.spend(model.fields.length);
+  const make = () => {
+    for (const field of model.fields) {
+      if (started.has(field.name)) continue;
+      object.fields.set(field.name, declaredField(machine, field, model.site, zeroed));
+    }
+  };
+  const named = object.types !== undefined || model.fields.some(({ value, type }) => value ?? type.sizes[0]);
+  machine.at(model.site, machine.scope, named ? () => asSelf(machine, object, model, make) : make);
+}
+
+/** Runs something that may name the other members of an object. */
+function asSelf<T>(machine: Machine, object: ObjectValue, model: ClassModel, run: () => T): T {
+  const { frame } = machine;
+  if (frame === undefined) return run();
+  machine.frame = { ...frame, self: object, callable: { ...frame.callable, owner: model } };
+  const result = run();
+  machine.frame = frame;
+  return result;
 }
 
 /** `Lamp lamp = {3, true};` */

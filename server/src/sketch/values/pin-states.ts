@@ -17,6 +17,8 @@ const untouched = String.fromCharCode(zero + bits.input);
 
 export const mostTogether = 256;
 const mostPins = 64;
+/** Changes of combinations after which they are given up. */
+const mostWork = 100_000;
 
 /** What a set of states becomes. */
 export type Turn = (states: number) => number;
@@ -31,6 +33,8 @@ export class PinStates {
   readonly inputs = new Set<number>();
   /** States that interrupt handlers may put pins in. */
   readonly fromHandlers = new Map<number, number>();
+  /** Combinations that were changed, over the whole analysis. */
+  spent = 0;
   /** Nothing is known any more of what goes together. */
   lost = false;
 
@@ -91,7 +95,13 @@ export function changePins(machine: Machine, ways: readonly Change[]): void {
     states.lost = true;
     return;
   }
-  machine.spend(together.length * ways.length);
+  const work = together.length * ways.length;
+  states.spent += work;
+  machine.spend(work >> 3);
+  if (states.spent > mostWork) {
+    states.lost = true;
+    return;
+  }
   const next = new Set<string>();
   for (const before of together) {
     for (const way of ways) {

@@ -4,7 +4,9 @@ import { cellsOf, entryCells, targets } from './arrays';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { bodyOf } from './macros';
+import type { ClassModel } from './model';
 import { argumentAt, macroSite, macrosAt, variableCells } from './names';
+import { lineOf } from './objects';
 import type { ArrayValue, Cell, ObjectValue, Pointer, Value } from './value';
 
 /** The cells of an expression that names a place; undefined for one that only has a value. */
@@ -41,6 +43,8 @@ function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | un
       for (const object of objectsOf(machine, expression.base)) {
         const cell = object.fields.get(expression.name);
         if (cell !== undefined) found.push(cell);
+        else if (object.model !== undefined)
+          found.push(...staticCells(machine, object.model, expression.name));
       }
       return found.length === 0 ? undefined : found;
     }
@@ -62,6 +66,15 @@ function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | un
     default:
       return undefined;
   }
+}
+
+/** A static member, named through an object. */
+function staticCells(machine: Machine, model: ClassModel, name: string): readonly Cell[] {
+  for (const one of lineOf(machine, model)) {
+    const cells = machine.globals.get(`${one.name}::${name}`);
+    if (cells !== undefined) return cells;
+  }
+  return [];
 }
 
 /** Cells of `base[index]`; none where the index lies outside. */

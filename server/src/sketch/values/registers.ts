@@ -82,6 +82,15 @@ export function registerCells(machine: Machine, name: string): readonly Cell[] |
   return cells;
 }
 
+/** `PB5`, `DDB5`, `PORTB5`, `PINB5`: in the headers of the AVR chips, bits of a register by their number. */
+export function bitNumber(machine: Machine, name: string): number | undefined {
+  if (machine.ports.byLetter.size === 0 || name.length > 6) return undefined;
+  const { macros } = machine.platform;
+  if (!Object.hasOwn(macros, '__AVR__') && !Object.hasOwn(macros, 'ARDUINO_ARCH_AVR')) return undefined;
+  const match = /^(?:P|DD|PORT|PIN)([A-Z])([0-7])$/.exec(name);
+  return match?.[1] !== undefined && machine.ports.byLetter.has(match[1]) ? Number(match[2]) : undefined;
+}
+
 /** Registers of chips that have one for all pins: `sio_hw->gpio_set`, `GPIO.out_w1ts`, `GPIO_OUT_W1TS_REG`. */
 export function wideRegister(machine: Machine, base: string, name: string): readonly Cell[] | undefined {
   const { ports } = machine;

@@ -178,10 +178,11 @@ function runStart(machine: Machine, start: Start): void {
     else if (start.kind === 'loose') runLoose(machine, start.item);
     else {
       for (const variable of start.variables) {
-        const name = site.prefix + start.owner + variable.name;
+        const owner = variable.owner === undefined ? start.owner : `${variable.owner}::`;
+        const name = site.prefix + owner + variable.name;
         const bare = variable.value === undefined && variable.arguments === undefined;
         if (variable.isExtern && bare && machine.globals.has(name)) continue;
-        machine.globals.set(name, makeVariable(machine, variable, site, 'global', true, start.owner));
+        machine.globals.set(name, makeVariable(machine, variable, site, 'global', true, owner));
       }
     }
   });
@@ -193,6 +194,8 @@ function runLoose(machine: Machine, item: Item): void {
     const [first] = item.variable.arguments ?? [];
     if (first?.kind !== 'name' || isTypeName(machine, first.name, machine.site)) return;
     const { prefix } = machine.site;
+    // With a body somewhere it is a prototype, of types that are not known here.
+    if (machine.program.functions.has(prefix + item.variable.name)) return;
     machine.globals.set(
       prefix + item.variable.name,
       makeVariable(machine, item.variable, machine.site, 'global', true),

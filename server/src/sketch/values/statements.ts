@@ -1,7 +1,7 @@
 /** Statements: how each may end, with both sides of what cannot be decided followed and joined. */
 import type { Case, Expression, Item } from '../form/ast';
 import { callMeant } from './calls-meant';
-import { declareVariable } from './construct';
+import { declareVariable, makeTyped } from './construct';
 import { evaluate } from './expressions';
 import { runDo, runEach, runFor, runWhile } from './loops';
 import { type Breakable, Flow, type Machine } from './machine';
@@ -154,13 +154,21 @@ function runIf(machine: Machine, test: Expression, yes: Item, no: Item | undefin
 }
 
 function runReturn(machine: Machine, expression: Expression | undefined): number {
-  const value: Value | undefined = expression === undefined ? undefined : evaluate(machine, expression);
   const { frame, state } = machine;
+  const value = expression === undefined ? undefined : returned(machine, expression);
   if (frame === undefined) return Flow.next;
   if (value !== undefined) frame.values.push(value);
   machine.spend(state.mark - frame.mark);
   frame.returns.push(state.since(frame.mark));
   return Flow.return;
+}
+
+/** A list that is returned is of the function's type. */
+function returned(machine: Machine, expression: Expression): Value {
+  const type = machine.frame?.callable.item.type;
+  if (expression.kind !== 'list' || expression.type !== undefined || type === undefined || type.name === '')
+    return evaluate(machine, expression);
+  return makeTyped(machine, type, expression);
 }
 
 function leaveTo(machine: Machine, target: Breakable | undefined, flow: number): number {

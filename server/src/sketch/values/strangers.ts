@@ -29,7 +29,12 @@ const reaching =
 const harmless =
   /^(print\w*|snprintf\w*|sprintf\w*|F|PSTR|assert|ASSERT|min|max|F_CPU|MIN|MAX|ABS|random\w*|map\w*)$/i;
 
+/** Registers by which chips drive pins, of families whose ports are not known here (common practice in names). */
+const register = /^(PORT|DDR|GPIO|PIO|LAT|TRIS|VPORT)[A-Z0-9_]*$/;
+
 const facts: CallFacts = { name: 'device', action: 'device', pin: 0 };
+
+const registerFacts: CallFacts = { name: 'register', action: 'write', pin: 0 };
 
 /** An object made or begun, of a class that is not known. */
 export function meetStranger(machine: Machine, call: FactCall, reason: string): void {
@@ -64,6 +69,23 @@ export function meetStrangeFunction(
   if (!reaching.test(name) && !capitals.test(name)) return;
   if (harmless.test(name) || plainClass.test(name)) return;
   meetUnknown(machine, call, values, `\`${name}\` is not known here`);
+}
+
+/** An assignment to a register that nothing is known of. */
+export function meetStrangeRegister(
+  machine: Machine,
+  expression: Extract<Expression, { kind: 'assign' }>,
+): void {
+  const { target, value } = expression;
+  let root = target;
+  while (root.kind === 'member' || root.kind === 'index') root = root.base;
+  if (root.kind !== 'name' || !register.test(root.name)) return;
+  const place = spanAt(machine.site, expression);
+  const pin = unknown(`\`${root.name}\` is a register that is not known here`, place);
+  changeByCall(machine, registerFacts, pin, undefined);
+  if (!machine.use(expression, registerFacts, pin, undefined)) return;
+  const span = spanAt(machine.site, target);
+  machine.describe({ call: root.name, span, callSpan: place, valueSpan: spanAt(machine.site, value) });
 }
 
 function meetUnknown(machine: Machine, call: FactCall, values: readonly Value[], reason: string): void {

@@ -64,6 +64,13 @@ export function resolveType(machine: Machine, type: TypeName, site: Site): Resol
     const list = at.arguments === undefined ? {} : { arguments: at.arguments };
     if (model !== undefined) return { model, auto: false, pointers, ...list };
     const { program } = machine;
+    const bound = machine.frame?.self?.types?.get(name);
+    if (bound !== undefined && bound.type !== at) {
+      pointers += bound.type.pointers;
+      at = bound.type;
+      place = bound.site;
+      continue;
+    }
     if (
       inNamespaces(name, place.prefix, (one) => (program.enums.has(one) ? true : undefined)) ||
       isInnerEnum(machine, name)

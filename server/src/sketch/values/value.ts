@@ -1,136 +1,9 @@
-/** What the analysis knows of a value: finitely many numbers, an array, an object, a pointer, a function, or nothing. */
+/** Making, joining and comparing what the analysis knows of values. */
 import type { Span } from '../../base/span';
-import type { FunctionItem } from '../form/ast';
-import type { ClassModel, Site } from './model';
 import { bool, type NumberType, wrap } from './number-types';
-import type { Scope } from './scope';
+import type { Cell, Definition, Known, Unknown, Value } from './value-types';
 
-/** A name that gives a value: a variable, a macro, an entry of an enumeration, or a name of the board. */
-export interface Definition {
-  readonly name: string;
-  /** The name with its namespaces and class in front, where it has any. */
-  readonly qualified?: string;
-  /** Absent for names of the board. */
-  readonly span?: Span;
-  readonly kind: 'global' | 'local' | 'macro' | 'entry' | 'field' | 'board';
-  /** An entry of an enumeration that is no number without a cast. */
-  readonly scoped?: true;
-  /** The variable's cell, where it is one: whether something writes it decides if it is a constant. */
-  readonly cell?: Cell;
-}
-
-export interface Known {
-  readonly kind: 'known';
-  /** Sorted, no doubles, never empty. */
-  readonly values: readonly number[];
-  readonly type: NumberType;
-  /** Names the number came through, nearest first. */
-  readonly origins: readonly Definition[];
-  /** How many of the origins, from the first on, hold this very number; the others were reckoned with. */
-  readonly direct: number;
-  /** For an interrupt line: the pin it was asked for. */
-  readonly pin?: Value;
-  /** Counted as an analogue input before: the names it came through hold that other number. */
-  readonly renumbered?: true;
-}
-
-export interface Unknown {
-  readonly kind: 'unknown';
-  /** A phrase that goes on "…, because". */
-  readonly reason: string;
-  readonly span?: Span;
-  readonly type?: NumberType;
-  /** Never below zero. */
-  readonly natural?: boolean;
-  readonly pin?: Value;
-}
-
-export interface ArrayValue {
-  readonly kind: 'array';
-  readonly length: number;
-  /** Bytes of one entry where known, for sizeof. */
-  readonly entryBytes: number | undefined;
-  /** Entries, once they are looked at. Absent while `packed` stands for them, or where `all` does. */
-  cells: Cell[] | undefined;
-  readonly packed: readonly number[] | undefined;
-  /** One cell for every entry of a long array. */
-  readonly all: Cell | undefined;
-  readonly entryType: NumberType | undefined;
-  readonly definition: Definition | undefined;
-}
-
-export interface ObjectValue {
-  readonly kind: 'object';
-  readonly className: string;
-  /** Absent for a class of a library. */
-  readonly model: ClassModel | undefined;
-  readonly fields: Map<string, Cell>;
-  /** Name of an object that a library makes itself. */
-  readonly label?: string;
-  /** Pins given to its constructor and methods, by their names. */
-  given?: Map<string, readonly Value[]>;
-}
-
-export interface Pointer {
-  readonly kind: 'pointer';
-  readonly cells: readonly Cell[];
-  /** Where it points into an array: the array, and the entry. */
-  readonly array?: ArrayValue;
-  readonly index?: number;
-}
-
-export interface Callable {
-  readonly item: FunctionItem;
-  readonly site: Site;
-  readonly owner?: ClassModel;
-  readonly scope?: Scope;
-  readonly self?: ObjectValue;
-}
-
-export interface FunctionValue {
-  readonly kind: 'function';
-  readonly options: readonly Callable[];
-}
-
-/** The states that all pins can be in together: one text for each alternative (see pin-states.ts). */
-export interface StatesValue {
-  readonly kind: 'states';
-  /** Sorted, no doubles. */
-  readonly together: readonly string[];
-}
-
-export type Value = Known | Unknown | ArrayValue | ObjectValue | Pointer | FunctionValue | StatesValue;
-
-/** A register of the chip that reaches pins. */
-export interface Register {
-  readonly name: string;
-  /** What a bit in it changes: the direction of its pin, or the level. */
-  readonly changes: 'direction' | 'level';
-  /** A one sets, clears or turns over what it changes; `all`: every bit is taken as it is. */
-  readonly by: 'all' | 'set' | 'clear' | 'flip';
-  /** Reading it reads the pins. */
-  readonly reads: boolean;
-  /** The pin of each bit. */
-  readonly pins: readonly (number | undefined)[];
-}
-
-/** A place that holds a value. */
-export interface Cell {
-  value: Value;
-  readonly type: NumberType | undefined;
-  readonly definition: Definition | undefined;
-  /** Later cells have higher numbers. */
-  serial: number;
-  /** Written after its definition. */
-  written: boolean;
-  /** An interrupt handler writes it: nothing is known of it between two statements. */
-  shared: boolean;
-  /** Set for a register of the chip: what is written goes to pins. */
-  readonly register?: Register;
-  /** The value as it is read, with the name it is read by. */
-  read: Known | undefined;
-  readOf: Value | undefined;
-}
+export type * from './value-types';
 
 let cells = 0;
 
@@ -212,6 +85,9 @@ export function unknownOf(type: NumberType | undefined, reason: string, span?: S
 /** True, false, or undefined where it may be both. */
 export function truth(value: Value): boolean | undefined {
   if (value.kind === 'unknown') return undefined;
+  // `while (millis` is half typed: the name of a library's function is not its value.
+  if (value.kind === 'function' && value.options.some(({ library }) => library !== undefined))
+    return undefined;
   if (value.kind !== 'known') return true;
   const zero = value.values.includes(0);
   if (zero && value.values.length === 1) return false;

@@ -27,6 +27,8 @@
 #include <simavr/avr_uart.h>
 #include <simavr/sim_avr.h>
 #include <simavr/sim_elf.h>
+#include "chips.h"
+#include "seen-calls.h"
 
 enum { MOST = 400, PORTS = 12, CALLS = 16, ENOUGH = 5 };
 /* Of recorder.c: marks beside the calls. */
@@ -48,8 +50,6 @@ enum { PASSING = 200 };
 static avr_t *avr;
 static struct port ports[PORTS];
 static unsigned call_events[CALLS][256];
-/* Calls that were printed, by all that is known of them; a table with open addressing. */
-static uint64_t seen[1 << 16];
 static uint16_t place;
 static unsigned long long rounds;
 /* When something last happened that had not happened before. */
@@ -101,20 +101,6 @@ static void on_port(avr_irq_t *irq, uint32_t value, void *param) {
 /* GPIOR0, GPIOR1, GPIOR2: the same addresses on all chips that are run here (headers of avr-libc). */
 enum { GPIOR0 = 0x3e, GPIOR1 = 0x4a, GPIOR2 = 0x4b };
 
-static int is_new(uint64_t call) {
-  size_t mask = sizeof seen / sizeof seen[0] - 1, at = (call * 0x9e3779b97f4a7c15u >> 40) & mask;
-  for (size_t tries = 0; tries < mask; tries++, at = (at + 1) & mask) {
-    if (seen[at] == call) {
-      return 0;
-    }
-    if (seen[at] == 0) {
-      seen[at] = call;
-      return 1;
-    }
-  }
-  return 1;
-}
-
 static void on_call(avr_t *chip, avr_io_addr_t address, uint8_t function, void *param) {
   uint8_t pin = chip->data[GPIOR1], value = chip->data[GPIOR2];
   (void)param;
@@ -139,39 +125,6 @@ static void on_call(avr_t *chip, avr_io_addr_t address, uint8_t function, void *
   }
 }
 
-/* Registers that connect compare outputs and enable interrupt lines; addresses from the headers of avr-libc. */
-struct compare {
-  uint16_t address;
-  uint8_t mask;
-  const char *name;
-};
-struct line {
-  uint8_t mask;
-  const char *pin;
-};
-struct chip {
-  const char *mcu;
-  struct compare compares[20];
-  struct line lines[9];
-};
-enum { EIMSK_ADDRESS = 0x3d };
-static const struct chip chips[] = {
-  {"atmega328p",
-   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
-    {0xb0, 0xc0, "timer2.a"}, {0xb0, 0x30, "timer2.b"}},
-   {{1, "PD2"}, {2, "PD3"}}},
-  {"atmega32u4",
-   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
-    {0x80, 0x0c, "timer1.c"}, {0x90, 0xc0, "timer3.a"}, {0x90, 0x30, "timer3.b"}, {0x90, 0x0c, "timer3.c"},
-    {0xc0, 0xc0, "timer4.a"}, {0xc0, 0x30, "timer4.b"}, {0xc2, 0x0c, "timer4.d"}},
-   {{1, "PD0"}, {2, "PD1"}, {4, "PD2"}, {8, "PD3"}, {0x40, "PE6"}}},
-  {"atmega2560",
-   {{0x44, 0xc0, "timer0.a"}, {0x44, 0x30, "timer0.b"}, {0x80, 0xc0, "timer1.a"}, {0x80, 0x30, "timer1.b"},
-    {0x80, 0x0c, "timer1.c"}, {0xb0, 0xc0, "timer2.a"}, {0xb0, 0x30, "timer2.b"}, {0x90, 0xc0, "timer3.a"},
-    {0x90, 0x30, "timer3.b"}, {0x90, 0x0c, "timer3.c"}, {0xa0, 0xc0, "timer4.a"}, {0xa0, 0x30, "timer4.b"},
-    {0xa0, 0x0c, "timer4.c"}, {0x120, 0xc0, "timer5.a"}, {0x120, 0x30, "timer5.b"}, {0x120, 0x0c, "timer5.c"}},
-   {{1, "PD0"}, {2, "PD1"}, {4, "PD2"}, {8, "PD3"}, {0x10, "PE4"}, {0x20, "PE5"}, {0x40, "PE6"}, {0x80, "PE7"}}},
-};
 static const struct chip *kind;
 static uint8_t compare_seen[20], line_seen[9];
 

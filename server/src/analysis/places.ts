@@ -23,7 +23,10 @@ function viewsOf(subject: Subject, numbers: readonly number[]): PinView[] {
 }
 
 function inSketch(subject: Subject, file: string, offset: number): Place | undefined {
-  const uses = subject.facts.uses.filter((use) => holds(use.span, file, offset));
+  // A call that names no pin (a read from the serial port) must not hide the call around it.
+  const uses = subject.facts.uses.filter(
+    (use) => holds(use.span, file, offset) && (use.pins.kind === 'unknown' || use.pins.values.length > 0),
+  );
   const first = uses[0];
   if (first) {
     // One argument can mean different pins on different call paths: all of them are told.

@@ -73,7 +73,7 @@ function cellsOf(row: UseRow, folder: string): readonly string[] {
   const steps = row.path.map((step) => step.function);
   const way = steps.length === 0 && row.function !== '' && row.function !== entry ? [row.function] : steps;
   const value =
-    row.modes !== undefined && row.modes.length > 0
+    row.action === 'mode' && row.modes !== undefined && row.modes.length > 0
       ? row.modes.join(' or ')
       : (row.value?.join(' or ') ?? (row.valueReason === undefined ? '' : '?'));
   // The title says the number already.

@@ -3,11 +3,13 @@
  * it looks for `type name(arguments) {` outside all braces.
  */
 
-/** Blanks comments, strings and preprocessor lines; offsets stay. */
+/** Blanks comments, strings, what stands behind `#if 0`, and preprocessor lines; offsets stay. */
 function blank(text: string): string {
+  const dead = /^[ \t]*#[ \t]*if[ \t]+0\b[\s\S]*?^[ \t]*#[ \t]*(?:endif|else)\b/gm;
+  const live = text.replace(dead, (found) => found.replace(/[^\n]/g, ' '));
   const pattern =
     /\/\/[^\n]*|\/\*[\s\S]*?\*\/|"(?:\\.|[^"\\\n])*"|'(?:\\.|[^'\\\n])*'|^[ \t]*#(?:\\\r?\n|[^\n])*/gm;
-  return text.replace(pattern, (found) => found.replace(/[^\n]/g, ' '));
+  return live.replace(pattern, (found) => found.replace(/[^\n]/g, ' '));
 }
 
 /** Blanks everything within braces; the braces of the outermost level stay. */

@@ -111,6 +111,8 @@ export interface Parameter {
   readonly namePlace: Place;
   readonly type: TypeName;
   readonly value?: Expression;
+  /** `Rest... rest`: takes any number of arguments, which are not followed. */
+  readonly pack?: true;
 }
 
 export interface MemberStart {

@@ -124,6 +124,7 @@ export function parametersOf(build: BuildContext, list: PlainNode | undefined): 
       namePlace: from?.namePlace ?? placeOf(child),
       type: from?.type ?? base,
       ...(value === undefined ? {} : { value: expressionOf(build, value) }),
+      ...(child.type.startsWith('variadic') ? { pack: true as const } : {}),
     });
   }
   return parameters;

@@ -12,6 +12,29 @@ export function blankAttributes(text: string): string {
   return text.replace(words, (word) => ' '.repeat(word.length));
 }
 
+/**
+ * The text with blanks for what stands behind `#if 0`: people park notes and half code there, which is no grammar's
+ * business. Line ends stay, so that every place stays where it is.
+ */
+export function blankDead(text: string): string {
+  if (!/^[ \t]*#[ \t]*if[ \t]+0\b/m.test(text)) return text;
+  let depth = 0;
+  const lines = text.split('\n').map((line) => {
+    const word = /^[ \t]*#[ \t]*(if|ifdef|ifndef|elif|else|endif)\b(.*)/s.exec(line);
+    if (depth === 0) {
+      if (word?.[1] === 'if' && /^[ \t]+0\s*(?:\/\/.*|\/\*.*)?\s*$/s.test(word[2] ?? '')) depth = 1;
+      return line;
+    }
+    if (word?.[1]?.startsWith('if')) depth += 1;
+    else if (word?.[1] === 'endif') depth -= 1;
+    const ends = depth === 0 || (depth === 1 && (word?.[1] === 'else' || word?.[1] === 'elif'));
+    if (!ends) return line.replace(/[^\r]/g, ' ');
+    depth = 0;
+    return line;
+  });
+  return lines.join('\n');
+}
+
 /** The one stretch in which two texts differ. */
 export function difference(
   before: string,

@@ -1,6 +1,6 @@
 /** Texts in, plain forms out. The trees stay in here, and each is freed as soon as nothing needs it. */
 import { type Mended, mend } from '../mend/mend';
-import { blankAttributes, difference } from './blanks';
+import { blankAttributes, blankDead, difference } from './blanks';
 import type { Engine, Point, SyntaxTree } from './engine';
 import { loadEngine } from './engine';
 import { type FileForm, maximumLength } from './plain-tree';
@@ -114,7 +114,7 @@ class Parser implements SketchParser {
 
 /** The text as the grammar gets it. */
 function prepare(text: string): Mended {
-  return mend(text.length > maximumLength ? '' : blankAttributes(text));
+  return mend(text.length > maximumLength ? '' : blankAttributes(blankDead(text)));
 }
 
 /** Tells the tree what changed. Where a blanked word or a mended place came or went, that is more than was typed. */

@@ -58,6 +58,11 @@ class Collector {
       const definition = { name, kind: 'board' as const };
       this.macros.add(name, -1, 0, { name, parameters: undefined, body, definition }, false);
     }
+    // Access macros of avr-libc (avr/sfr_defs.h): a register as itself. Elsewhere nobody writes them.
+    for (const name of ['_SFR_BYTE', '_SFR_WORD']) {
+      const definition = { name, kind: 'board' as const };
+      this.macros.add(name, -1, 0, { name, parameters: ['sfr'], body: 'sfr', definition }, false);
+    }
   }
 
   all(): void {

@@ -14,9 +14,13 @@ export function fitting(
 ): Callable | undefined {
   const takes = ({ item }: Callable) => {
     const needed = item.parameters.filter(
-      (parameter, index) => parameter.value === undefined && prototype?.[index]?.value === undefined,
+      (parameter, index) =>
+        parameter.value === undefined &&
+        prototype?.[index]?.value === undefined &&
+        parameter.pack === undefined,
     ).length;
-    return list.length >= needed && list.length <= item.parameters.length;
+    const open = item.parameters.some((parameter) => parameter.pack);
+    return list.length >= needed && (open || list.length <= item.parameters.length);
   };
   const [only] = functions;
   if (only !== undefined && functions.length === 1)

@@ -68,6 +68,13 @@ describe('the way of a number', () => {
     expect([uses[0]?.how, uses[0]?.pinText]).toEqual(['4, from `horn`, line 1', 'horn']);
   });
 
+  it('tells the element of an array that a number came from', async () => {
+    const { uses } = await read(
+      'const byte pins[] = {3, 5, 12};\nvoid setup() { pinMode(pins[2], OUTPUT); }',
+    );
+    expect(uses[0]?.how).toBe('12, from `pins[2]`, line 1');
+  });
+
   const rows: readonly [string, string, string, string | undefined][] = [
     ['a literal has none', 'void setup() { pinMode(7, OUTPUT); }', '7', undefined],
     ['a name of the board', 'void setup() { pinMode(A1, OUTPUT); }', 'A1', "15, from the board's `A1`"],

@@ -114,7 +114,7 @@ export class Recorder implements UseSink {
   private useOf(gathered: Gathered): PinUse {
     const { details: first, facts, path, order, pin, value } = gathered;
     const pins = pin === undefined ? noPins : amountOf(pin);
-    const how = pin === undefined ? undefined : this.howOf(pin);
+    const how = pin === undefined ? undefined : this.howOf(pin, first.span);
     const modes = this.modesOf(facts, value);
     const certain =
       pins.kind === 'known' && pin !== undefined
@@ -159,20 +159,27 @@ export class Recorder implements UseSink {
   }
 
   /** "7, from `beacon`, line 3" */
-  private howOf(pin: Value): string | undefined {
+  private howOf(pin: Value, argument: Span): string | undefined {
     if (pin.kind !== 'known' || pin.origins.length === 0) return undefined;
     const numbers = pin.values.map(String);
     const last = numbers.pop() ?? '';
     const text = numbers.length === 0 ? last : `${numbers.join(', ')} or ${last}`;
+    const written = this.texts.of(argument);
     const from = pin.origins.slice(0, 3).map((definition, index) => {
       const word = index < pin.direct && pin.renumbered !== true ? 'from' : 'reckoned from';
       const { span, name } = definition;
       return span === undefined
         ? `${word} the board's \`${name}\``
-        : `${word} \`${name}\`, line ${this.texts.line(span)}`;
+        : `${word} \`${elementOf(name, written)}\`, line ${this.texts.line(span)}`;
     });
     return `${text}, ${from.join(', ')}`;
   }
+}
+
+/** An array's name with the index, where the argument is an element of it as it stands: `pins[2]`. */
+function elementOf(name: string, written: string): string {
+  const plain = /^\w+(?:\[[\w+\-* ]+\])+$/.test(written) && written.length <= 40;
+  return plain && written.startsWith(`${name}[`) ? written : name;
 }
 
 /** How many pins a value stands for; none where it is unknown. */

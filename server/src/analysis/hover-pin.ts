@@ -3,6 +3,7 @@ import type { PinUse } from '../base/pin-use';
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
 import { explainSeries, quickAmps } from '../circuit';
+import { ordinal } from '../hardware';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { traceRuns } from './runs';
 import { ampsWords, plain, runWords } from './words';
@@ -50,13 +51,6 @@ function placeLine({ build }: Subject, view: PinView): string {
     ),
   );
   return places.length > 0 ? `Where: ${plain(`${view.pin.id}, ${places.join('; or ')}`)}.` : '';
-}
-
-/** 1 → "1st". */
-export function ordinal(count: number): string {
-  const tens = count % 100;
-  const ending = tens >= 11 && tens <= 13 ? 'th' : (['th', 'st', 'nd', 'rd'][count % 10] ?? 'th');
-  return `${count}${ending}`;
 }
 
 /** The state in which most flows, against the limits; then the quick sum that anybody would do by head. */

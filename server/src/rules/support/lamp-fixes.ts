@@ -21,24 +21,30 @@ interface Junction {
 }
 
 /** The stock's resistor for a lamp on a pin, near the usual current and safe at the worst corner. Ohms. */
-export function lampResistor(
+export function lampResistor(subject: Subject, junction: Junction): number | undefined {
+  const { policy, stock } = subject.build;
+  return sizeFor(subject, junction, policy.pinAmps, { wantedAmps: usualAmps, watts: stock.watts });
+}
+
+/** The stock's smallest resistor, or the one a wish asks for, that keeps pin and lamp under their limits. Ohms. */
+function sizeFor(
   subject: Subject,
   junction: Junction,
-  limit = subject.build.policy.pinAmps,
+  limit: number,
+  wish: { readonly wantedAmps?: number; readonly watts?: number } = {},
 ): number | undefined {
   const { board, stock } = subject.build;
   const supply = viewOf(subject, board.logicRail)?.pin.volts;
   if (!supply) return undefined;
   const sized = sizeSeriesResistor({
+    ...wish,
     supply,
     forward: junction.volts,
     ...(junction.atAmps !== undefined && { atAmps: junction.atAmps }),
     sourceOhms: board.limits.outputHighOhms,
-    wantedAmps: usualAmps,
     limitAmps: Math.min(limit, junction.maxAmps ?? Number.POSITIVE_INFINITY),
     stock: stock.resistors,
     tolerance: stock.tolerance,
-    watts: stock.watts,
   });
   return sized.ok ? sized.ohms : undefined;
 }
@@ -88,7 +94,7 @@ export function raiseResistor(subject: Subject, pin: string, limit: number): rea
   if (resistors.length !== 1 || diodes.length > 1 || !only || own.length > resistors.length + diodes.length)
     return [];
   const part = partOf(subject, only.part);
-  const ohms = smallestSafe(subject, diodes[0] ?? { volts: exactly(0) }, limit);
+  const ohms = sizeFor(subject, diodes[0] ?? { volts: exactly(0) }, limit);
   const now = only.primitive.type === 'resistor' ? only.primitive.ohms.typ : 0;
   if (!part?.valueSpans.value || ohms === undefined || ohms <= now) return [];
   return [
@@ -105,22 +111,6 @@ export function raiseResistor(subject: Subject, pin: string, limit: number): rea
 /** Said only where the manifest says what is in stock. */
 function stockWords(subject: Subject): string {
   return /"stock"\s*:/.test(subject.texts[subject.build.file] ?? '') ? ' from stock' : '';
-}
-
-function smallestSafe(subject: Subject, junction: Junction, limit: number): number | undefined {
-  const { board, stock } = subject.build;
-  const supply = viewOf(subject, board.logicRail)?.pin.volts;
-  if (!supply) return undefined;
-  const sized = sizeSeriesResistor({
-    supply,
-    forward: junction.volts,
-    ...(junction.atAmps !== undefined && { atAmps: junction.atAmps }),
-    sourceOhms: board.limits.outputHighOhms,
-    limitAmps: Math.min(limit, junction.maxAmps ?? Number.POSITIVE_INFINITY),
-    stock: stock.resistors,
-    tolerance: stock.tolerance,
-  });
-  return sized.ok ? sized.ohms : undefined;
 }
 
 /** Turns a lamp round: the run it sits in is written the other way, or the two terminals are exchanged. */

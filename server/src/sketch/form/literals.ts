@@ -15,7 +15,7 @@ const digits: readonly [RegExp, number, number][] = [
 
 /** Reads a number with its suffix; undefined for what is none. */
 export function readNumber(text: string): Literal | undefined {
-  const unsigned = text.replaceAll("'", '');
+  const unsigned = text.includes("'") ? text.replaceAll("'", '') : text;
   // The grammar takes a sign into the number where none can be subtracted from.
   const sign = /^[-+]/.test(unsigned) ? unsigned.slice(0, 1) : '';
   const literal = readUnsigned(unsigned.slice(sign.length).trim());
@@ -23,6 +23,7 @@ export function readNumber(text: string): Literal | undefined {
 }
 
 function readUnsigned(plain: string): Literal | undefined {
+  if (/^(?:0|[1-9][0-9]*)$/.test(plain)) return { value: Number(plain), type: 'int' };
   const suffix = /^0[xX]/.test(plain) ? /[uUlL]*$/.exec(plain) : /[uUlLfF]*$/.exec(plain);
   const tail = (suffix?.[0] ?? '').toLowerCase();
   const body = plain.slice(0, plain.length - tail.length);

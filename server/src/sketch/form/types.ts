@@ -29,8 +29,10 @@ export function typeText(build: BuildContext, node: PlainNode): string {
       // A type without a name is known by where it stands.
       return name === undefined ? `(unnamed ${node.start})` : typeText(build, name);
     }
-    default:
-      return build.textOf(node).replace(/\s+/g, ' ').trim();
+    default: {
+      const text = build.textOf(node);
+      return /\s/.test(text) ? text.replace(/\s+/g, ' ').trim() : text;
+    }
   }
 }
 
@@ -52,10 +54,10 @@ export function angleArguments(build: BuildContext, node: PlainNode): TypeName['
 /** The type of a declaration, a parameter or a descriptor, without what its declarator adds. */
 export function typeOf(build: BuildContext, node: PlainNode): TypeName {
   const type = field(node, 'type');
-  const constant = node.children.some(
-    (child) =>
-      child.type === 'type_qualifier' && /^const/.test(build.text.slice(child.start, child.start + 5)),
-  );
+  let constant = false;
+  for (const child of node.children) {
+    if (child.type === 'type_qualifier' && build.text.startsWith('const', child.start)) constant = true;
+  }
   const plain: TypeName = {
     name: type === undefined ? '' : typeText(build, type),
     constant,

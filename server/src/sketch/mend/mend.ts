@@ -126,7 +126,7 @@ class Mender extends OpenState {
     const { top } = this;
     if (top !== undefined && isValueBracket(top)) {
       top.breaks ??= [];
-      top.breaks.push({ last: this.last, next: lexer.start });
+      top.breaks.push({ last: { ...this.last }, next: lexer.start });
       if (lexer.kind !== 'word' || !statementWords.has(lexer.word)) return false;
       this.closeRun();
       return true;
@@ -175,7 +175,7 @@ class Mender extends OpenState {
       if (kind === 'word' && (word === 'else' || word === 'do' || word === 'try'))
         this.after = { word, at: start };
     }
-    this.last = { kind, word, start, end };
+    this.pass(kind, word, start, end);
   }
 
   private closeAny(after: Head | undefined): boolean {

@@ -4,10 +4,10 @@ import type { Patch } from './patches';
 import { calledNames, isDefiningWord, isStatementLine } from './words';
 
 export interface Token {
-  readonly kind: TokenKind;
-  readonly word: string;
-  readonly start: number;
-  readonly end: number;
+  kind: TokenKind;
+  word: string;
+  start: number;
+  end: number;
 }
 
 /** A statement or declaration that was begun and not ended. */
@@ -45,7 +45,7 @@ export interface Bracket {
   readonly behind: string;
   semicolons: number;
   /** Line ends passed inside: the token before, and the start of the line's first token. */
-  breaks: { readonly last: Token; readonly next: number }[] | undefined;
+  breaks: { readonly last: Readonly<Token>; readonly next: number }[] | undefined;
   /** End of the last token that is inside by its indentation. */
   extent: number | undefined;
 }
@@ -86,7 +86,6 @@ export interface Close {
 /** Words that a round bracket has to follow. */
 export const controlWords: ReadonlySet<string> = new Set(['if', 'for', 'while', 'switch']);
 
-const nothing: Token = { kind: 'end', word: '', start: 0, end: 0 };
 const operators = /[-+*/%=<>!&|^~?,.:]+\s*$/;
 
 /** Deeper or longer damage is no half-typed line: such a text is left as it is. */
@@ -99,7 +98,8 @@ export abstract class MendState implements LexerEvents {
   readonly lexer: Lexer;
   stack: Bracket[] = [];
   statement: Statement | undefined;
-  last: Token = nothing;
+  /** The token before; one object that changes, for there are thousands. */
+  readonly last: Token = { kind: 'end', word: '', start: 0, end: 0 };
   /** Set directly behind the head of a control statement, and behind `else`, `do` and `try`. */
   after: Head | undefined;
   patches: Patch[] = [];
@@ -193,7 +193,16 @@ export abstract class MendState implements LexerEvents {
   ended(at: number): void {
     this.statement = undefined;
     this.after = undefined;
-    this.last = { kind: 'mark', word: ';', start: at, end: at };
+    this.pass('mark', ';', at, at);
+  }
+
+  /** Goes past a token. */
+  pass(kind: TokenKind, word: string, start: number, end: number): void {
+    const { last } = this;
+    last.kind = kind;
+    last.word = word;
+    last.start = start;
+    last.end = end;
   }
 
   /**

@@ -3,7 +3,6 @@ import type { PinName } from '../../base/pin-use';
 import type { Span } from '../../base/span';
 import type { Item } from '../form/ast';
 import { itemsOfUnit, namesOfUnit } from '../form/program';
-import type { Occurrence } from '../form/tokens';
 import type { FileForm, PlacedUnit } from '../syntax/plain-tree';
 import type { Definition } from '../values/value';
 import type { OriginUse } from './recorder';
@@ -74,7 +73,7 @@ function addReferences(
   { definition, span }: Named,
   file: string,
   placed: PlacedUnit,
-  places: readonly Occurrence[],
+  places: readonly number[],
 ): void {
   const { name, kind } = definition;
   const isHome = file === span.file && holds(placed, span);
@@ -83,11 +82,12 @@ function addReferences(
   if ((kind === 'global' || kind === 'entry') && !isHome && hides(placed, name)) return;
   const inMembers = kind !== 'field' || isHome || hasMethod(placed);
   for (const place of places) {
-    const start = placed.start + place.start;
+    const isQualified = (place & 1) === 1;
+    const start = placed.start + (place >> 1);
     if (start === span.start && file === span.file) continue;
-    if (kind === 'local' && place.qualified) continue;
+    if (kind === 'local' && isQualified) continue;
     // A field is meant behind a dot, or bare inside of methods.
-    if (!inMembers && !place.qualified) continue;
+    if (!inMembers && !isQualified) continue;
     found.push({ file, start, end: start + name.length });
   }
 }

@@ -30,8 +30,18 @@ export class Texts {
     const ready = this.starts.get(file);
     if (ready !== undefined) return ready;
     const starts = [0];
-    for (const match of (this.texts.get(file) ?? '').matchAll(/\r\n|\r|\n/g))
-      starts.push(match.index + match[0].length);
+    const text = this.texts.get(file) ?? '';
+    const lone = text.includes('\r');
+    for (let at = 0; at < text.length; at += 1) {
+      if (!lone) {
+        at = text.indexOf('\n', at);
+        if (at === -1) break;
+        starts.push(at + 1);
+        continue;
+      }
+      const code = text.charCodeAt(at);
+      if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+    }
     this.starts.set(file, starts);
     return starts;
   }

@@ -16,11 +16,13 @@ import type { Value } from './value';
 export function meetFacts(machine: Machine, facts: readonly CallFacts[], call: FactCall): readonly Value[] {
   const { list } = call;
   const values = call.values ?? list.map((argument) => evaluate(machine, argument));
-  const taken = new Set<number>();
-  const bare = call.call.slice(call.call.lastIndexOf('.') + 1);
+  // Indices of arguments as bits; nothing that is described has more than 32.
+  let taken = 0;
+  const dot = call.call.lastIndexOf('.');
+  const bare = dot === -1 ? call.call : call.call.slice(dot + 1);
   for (const fact of facts) {
     const { arguments: count, pin, value, handler } = fact;
-    for (const index of [pin, value, handler]) if (index !== undefined) taken.add(index);
+    taken |= bitOf(pin) | bitOf(value) | bitOf(handler);
     if (list.length < (count?.min ?? 0) || list.length > (count?.max ?? list.length)) continue;
     for (const given of givenPins(machine, fact, call, values)) meetGiven(machine, fact, call, values, given);
     const run = handler === undefined ? undefined : values[handler];
@@ -29,11 +31,17 @@ export function meetFacts(machine: Machine, facts: readonly CallFacts[], call: F
       for (const callable of run.options) forgetChanged(machine, callable);
     }
   }
-  for (const [index, value] of values.entries()) {
+  for (let index = 0; index < values.length; index += 1) {
+    const value = values[index];
     const expression = list[index];
-    if (!taken.has(index) && expression !== undefined) escape_(machine, bare, index, value, expression);
+    if ((taken & bitOf(index)) === 0 && value !== undefined && expression !== undefined)
+      escape_(machine, bare, index, value, expression);
   }
   return values;
+}
+
+function bitOf(index: number | undefined): number {
+  return index === undefined ? 0 : 1 << index;
 }
 
 function meetGiven(

@@ -41,7 +41,7 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
   }
   const cells = variableCells(machine, name);
   if (cells !== undefined) {
-    const [value] = cells.map((cell) => cell.value);
+    const value = cells[0]?.value;
     if (value?.kind === 'function') return callOptions(machine, value.options, call);
     return otherCall(machine, call, name);
   }

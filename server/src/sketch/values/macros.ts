@@ -23,6 +23,8 @@ interface MacroEvent {
 
 const longestList = 512;
 
+const none: readonly (Macro | undefined)[] = [];
+
 export class Macros {
   private readonly events = new Map<string, MacroEvent[]>();
 
@@ -40,7 +42,7 @@ export class Macros {
   /** The macros a name may stand for at a place, the likeliest first; none where it is no macro there. */
   find(name: string, site: Site, offset: number): readonly (Macro | undefined)[] {
     const list = this.events.get(name);
-    if (list === undefined) return [];
+    if (list === undefined) return none;
     const at = site.fixedOffset ?? offset;
     const found: (Macro | undefined)[] = [];
     for (let index = list.length - 1; index >= 0; index -= 1) {

@@ -204,7 +204,12 @@ function inUsed<T>(
 
 /** Functions of the sketch by name. */
 export function functionsNamed(machine: Machine, name: string): readonly Callable[] | undefined {
-  const { functions } = machine.program;
+  const { functions, namespaces } = machine.program;
+  if (machine.site.prefix === '' && machine.frame?.callable.owner === undefined) {
+    const plain = functions.get(name);
+    if (plain !== undefined) return plain;
+    if (namespaces.size === 0 && !name.includes('::')) return undefined;
+  }
   const find = (one: string) => functions.get(one);
   return (
     inNamespaces(name, machine.site.prefix, find) ??

@@ -102,32 +102,49 @@ export function changePins(machine: Machine, ways: readonly Change[]): void {
     states.lost = true;
     return;
   }
-  const next = new Set<string>();
+  const next: string[] = [];
   for (const before of together) {
     for (const way of ways) {
-      let after = before;
-      for (const [pin, turn] of way) {
-        const place = states.placeOf(pin);
-        if (place === undefined) {
-          states.lost = true;
-          return;
-        }
-        const turned = turn(statesAt(after, place));
-        after = put(after, place, turned);
-        if (machine.phase === 'interrupt')
-          states.fromHandlers.set(pin, (states.fromHandlers.get(pin) ?? 0) | turned);
+      const after = changed(machine, before, way);
+      if (after === undefined) {
+        states.lost = true;
+        return;
       }
-      next.add(after);
+      if (next.includes(after)) continue;
+      insert(next, after);
+      if (machine.phase !== 'interrupt') states.seen.add(after);
     }
-    if (next.size > mostTogether) break;
+    if (next.length > mostTogether) break;
   }
-  if (machine.phase !== 'interrupt') for (const one of next) states.seen.add(one);
-  if (next.size > mostTogether || states.seen.size > 4 * mostTogether) {
+  if (next.length > mostTogether || states.seen.size > 4 * mostTogether) {
     states.lost = true;
     return;
   }
-  const value: StatesValue = { kind: 'states', together: [...next].sort() };
+  const value: StatesValue = { kind: 'states', together: next };
   machine.state.set(states.cell, value);
+}
+
+/** Puts a text into a sorted list: there are few, and most are found at the end. */
+function insert(list: string[], text: string): void {
+  let at = list.length;
+  while (at > 0 && (list[at - 1] ?? '') > text) at -= 1;
+  list.splice(at, 0, text);
+}
+
+/** A combination after a change; undefined where there are more pins than are followed. */
+function changed(machine: Machine, before: string, way: Change): string | undefined {
+  const { pinStates: states } = machine;
+  let after = before;
+  for (const [pin, turn] of way) {
+    const place = states.placeOf(pin);
+    if (place === undefined) return undefined;
+    const old = statesAt(after, place);
+    const turned = turn(old);
+    if (turned !== old || place >= after.length) after = put(after, place, turned);
+    if (machine.phase === 'interrupt')
+      states.fromHandlers.set(pin, (states.fromHandlers.get(pin) ?? 0) | turned);
+  }
+  return after;
 }
 
 /** What a call does to the state of its pin. */

@@ -73,6 +73,7 @@ export function registerCells(machine: Machine, name: string): readonly Cell[] |
   if (ports.byLetter.size === 0 || name.length > 5) return undefined;
   const ready = ports.cells.get(name);
   if (ready !== undefined) return ready;
+  if (!name.startsWith('D') && !name.startsWith('P')) return undefined;
   const match = /^(DDR|PORT|PIN)([A-Z])$/.exec(name);
   const pins = ports.byLetter.get(match?.[2] ?? '');
   const kind = kinds[match?.[1] ?? ''];

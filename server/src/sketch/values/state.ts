@@ -7,6 +7,8 @@ import { type Cell, join, newestCell, same, type Value } from './value';
 /** Values of cells at a point, for those that differ from an earlier one. */
 export type Delta = ReadonlyMap<Cell, Value>;
 
+const nothing: Delta = new Map();
+
 export class State {
   private readonly cells: Cell[] = [];
   private readonly before: Value[] = [];
@@ -41,6 +43,7 @@ export class State {
 
   /** What changed since a mark. */
   since(mark: number): Delta {
+    if (mark === this.cells.length) return nothing;
     const delta = new Map<Cell, Value>();
     for (let at = mark; at < this.cells.length; at += 1) {
       const cell = this.cells[at];
@@ -75,6 +78,7 @@ export class State {
   merge(mark: number, deltas: readonly Delta[], current: boolean): void {
     if (deltas.length === 0) return;
     if (!current) this.undo(mark);
+    if (mark === this.cells.length && deltas.every(({ size }) => size === 0)) return;
     const entry = current ? this.entry(mark) : undefined;
     const cells = new Set<Cell>();
     for (const delta of deltas) for (const cell of delta.keys()) cells.add(cell);

@@ -38,11 +38,11 @@ export interface Unknown {
   readonly kind: 'unknown';
   /** A phrase that goes on "…, because". */
   readonly reason: string;
-  readonly span?: Span;
-  readonly type?: NumberType;
+  readonly span: Span | undefined;
+  readonly type: NumberType | undefined;
   /** Never below zero. */
-  readonly natural?: boolean;
-  readonly pin?: Value;
+  readonly natural: boolean;
+  readonly pin: Value | undefined;
 }
 
 export interface ArrayValue {
@@ -75,6 +75,8 @@ export interface ObjectValue {
 
 export interface Pointer {
   readonly kind: 'pointer';
+  /** It may be a null pointer as well. */
+  readonly nullable?: true;
   readonly cells: readonly Cell[];
   /** Where it points into an array: the array, and the entry. */
   readonly array?: ArrayValue;
@@ -93,6 +95,8 @@ export interface Callable {
 
 export interface FunctionValue {
   readonly kind: 'function';
+  /** It may be a null pointer as well. */
+  readonly nullable?: true;
   readonly options: readonly Callable[];
 }
 
@@ -108,8 +112,8 @@ export type Value = Known | Unknown | ArrayValue | ObjectValue | Pointer | Funct
 /** A register of the chip that reaches pins. */
 export interface Register {
   readonly name: string;
-  /** What a bit in it changes: the direction of its pin, or the level. */
-  readonly changes: 'direction' | 'level';
+  /** What a bit in it changes: the direction of its pin, the level, or whether a timer drives it. */
+  readonly changes: 'direction' | 'level' | 'timer';
   /** A one sets, clears or turns over what it changes; `all`: every bit is taken as it is. */
   readonly by: 'all' | 'set' | 'clear' | 'flip';
   /** Reading it reads the pins. */

@@ -51,13 +51,25 @@ export function known(value: number, type: NumberType): Known {
 }
 
 export function unknown(reason: string, span?: Span, type?: NumberType, natural = false): Unknown {
-  return {
-    kind: 'unknown',
-    reason,
-    ...(span === undefined ? {} : { span }),
-    ...(type === undefined ? {} : { type }),
-    ...(natural ? { natural } : {}),
-  };
+  // One shape for all: they are made at every turn.
+  return { kind: 'unknown', reason, span, type, natural, pin: undefined };
+}
+
+/** Sorted, without doubles. */
+function sortedSet(values: Iterable<number>): readonly number[] {
+  if (Array.isArray(values) && values.length <= 2) {
+    const [a, b] = values as readonly number[];
+    if (a === undefined || b === undefined) return values;
+    if (a < b) return values;
+    return a > b ? [b, a] : [a];
+  }
+  if (Array.isArray(values) && isSorted(values)) return values;
+  return [...new Set(values)].sort((a, b) => a - b);
+}
+
+function isSorted(values: readonly number[]): boolean {
+  for (let at = 1; at < values.length; at += 1) if ((values[at - 1] ?? 0) >= (values[at] ?? 0)) return false;
+  return true;
 }
 
 /** A set of numbers; unknown where there are too many. */
@@ -67,7 +79,7 @@ export function knownSet(
   origins: readonly Definition[] = none,
   direct = 0,
 ): Known | Unknown {
-  const sorted = [...new Set(values)].sort((a, b) => a - b);
+  const sorted = sortedSet(values);
   if (sorted.length > maximumValues)
     return unknown(`it takes more than ${maximumValues} values`, undefined, type);
   return { kind: 'known', values: sorted, type, origins, direct };
@@ -88,7 +100,7 @@ export function truth(value: Value): boolean | undefined {
   // `while (millis` is half typed: the name of a library's function is not its value.
   if (value.kind === 'function' && value.options.some(({ library }) => library !== undefined))
     return undefined;
-  if (value.kind !== 'known') return true;
+  if (value.kind !== 'known') return 'nullable' in value ? undefined : true;
   const zero = value.values.includes(0);
   if (zero && value.values.length === 1) return false;
   return zero ? undefined : true;
@@ -100,7 +112,13 @@ export function single(value: Value): number | undefined {
 }
 
 export function sameOrigins(a: readonly Definition[], b: readonly Definition[]): boolean {
-  return a === b || (a.length === b.length && a.every((one, index) => one === b[index]));
+  return a === b || sameList(a, b);
+}
+
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false;
+  return true;
 }
 
 export function joinOrigins(a: readonly Definition[], b: readonly Definition[]): readonly Definition[] {
@@ -120,31 +138,44 @@ export function readThrough(value: Known, definition: Definition): Known {
 export function same(a: Value, b: Value): boolean {
   if (a === b) return true;
   if (a.kind === 'known' && b.kind === 'known') {
-    return (
-      a.type === b.type &&
-      a.values.length === b.values.length &&
-      a.values.every((value, index) => value === b.values[index]) &&
-      sameOrigins(a.origins, b.origins)
-    );
+    return a.type === b.type && sameList(a.values, b.values) && sameOrigins(a.origins, b.origins);
   }
   if (a.kind === 'unknown' && b.kind === 'unknown') return a.type === b.type;
   if (a.kind === 'pointer' && b.kind === 'pointer') {
-    return (
-      a.array === b.array &&
-      a.index === b.index &&
-      a.cells.length === b.cells.length &&
-      a.cells.every((cell, index) => cell === b.cells[index])
-    );
+    return a.array === b.array && a.index === b.index && sameList(a.cells, b.cells);
   }
   if (a.kind === 'states' && b.kind === 'states') {
-    return a.together.length === b.together.length && a.together.every((one, at) => one === b.together[at]);
+    return sameList(a.together, b.together);
   }
   if (a.kind === 'function' && b.kind === 'function') {
     return (
-      a.options.length === b.options.length && a.options.every((one, i) => one.item === b.options[i]?.item)
+      a.nullable === b.nullable &&
+      a.options.length === b.options.length &&
+      a.options.every((one, i) => one.item === b.options[i]?.item)
     );
   }
   return false;
+}
+
+/** Two sorted lists as one. */
+function merged(a: readonly string[], b: readonly string[]): readonly string[] {
+  const all: string[] = [];
+  let at = 0;
+  for (const one of a) {
+    for (let other = b[at]; other !== undefined && other <= one; other = b[at]) {
+      if (other !== one) all.push(other);
+      at += 1;
+    }
+    all.push(one);
+  }
+  for (; at < b.length; at += 1) all.push(b[at] ?? '');
+  return all;
+}
+
+function holdsAll(a: readonly number[], b: readonly number[]): boolean {
+  if (b.length > a.length) return false;
+  for (const one of b) if (!a.includes(one)) return false;
+  return true;
 }
 
 /** What holds where either value may. */
@@ -155,25 +186,37 @@ export function join(a: Value, b: Value): Value {
   if (a.kind === 'known' && b.kind === 'known') {
     const origins = joinOrigins(a.origins, b.origins);
     const direct = a.direct > 0 && b.direct > 0 ? origins.length : Math.max(a.direct, b.direct);
+    if (origins === a.origins && direct === a.direct && holdsAll(a.values, b.values)) return a;
     return knownSet([...a.values, ...b.values], a.type, origins, direct);
   }
   if (a.kind === 'pointer' && b.kind === 'pointer') {
     const cells = [...new Set([...a.cells, ...b.cells])];
-    if (cells.length <= maximumValues) return { kind: 'pointer', cells };
+    const nullable = a.nullable ?? b.nullable;
+    if (cells.length <= maximumValues) return { kind: 'pointer', cells, ...(nullable && { nullable }) };
   }
   if (a.kind === 'function' && b.kind === 'function') {
     const options = [...a.options];
     for (const one of b.options) if (!options.some((other) => other.item === one.item)) options.push(one);
-    if (options.length <= 8) return { kind: 'function', options };
+    const nullable = a.nullable ?? b.nullable;
+    if (options.length <= 8) return { kind: 'function', options, ...(nullable && { nullable }) };
   }
   if (a.kind === 'states' && b.kind === 'states') {
-    const together = [...new Set([...a.together, ...b.together])].sort();
+    const together = merged(a.together, b.together);
     return together.length > 256 ? unknown('too much goes together') : { kind: 'states', together };
   }
   // A null pointer beside a real one: what is done is done with the real one.
-  if (a.kind === 'known') return b;
-  if (b.kind === 'known') return a;
+  if (a.kind === 'known') return orNull(b);
+  if (b.kind === 'known') return orNull(a);
   return unknown('it is one of several things');
+}
+
+function fits(values: readonly number[], type: NumberType): boolean {
+  for (const one of values) if (wrap(one, type) !== one) return false;
+  return true;
+}
+
+function orNull(value: Value): Value {
+  return value.kind === 'pointer' || value.kind === 'function' ? { ...value, nullable: true } : value;
 }
 
 /** The value after it went into a place of a type. */
@@ -181,12 +224,17 @@ export function convert(value: Value, type: NumberType | undefined): Value {
   if (type === undefined) return value;
   if (value.kind === 'unknown') {
     if (value.type === type) return value;
-    const turned = unknownOf(type, value.reason, value.span);
-    return turned.kind === 'unknown' && value.natural ? { ...turned, natural: true } : turned;
+    if (type === bool) return either;
+    const natural = value.natural || (!type.signed && !type.float);
+    return unknown(value.reason, value.span, type, natural);
   }
   if (value.kind !== 'known' || value.type === type) return value;
-  const exact = value.values.every((one) => wrap(one, type) === one);
-  if (exact) return { ...value, type };
+  if (fits(value.values, type)) {
+    const { kind, values, origins, direct } = value;
+    return value.pin === undefined && value.renumbered === undefined
+      ? { kind, values, type, origins, direct }
+      : { ...value, type };
+  }
   const values = value.values.map((one) => wrap(one, type));
   return knownSet(values, type, value.origins, 0);
 }

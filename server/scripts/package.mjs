@@ -1,6 +1,6 @@
 // Packs the extension: dist/wiretrue-<version>.vsix. What goes in is laid out in a folder of its own first, by name, so
 // that nothing of the desk comes along, and the parsers' packages with their prebuilt binaries for every system, so that
-// one file serves them all. Where no binary loads, the server takes the WebAssembly that is packed beside them.
+// one file serves them all. The server takes the WebAssembly that is packed beside them, and a binary where that fails.
 import { spawnSync } from 'node:child_process';
 import { cp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';

@@ -23,9 +23,10 @@ async function medianOf(work, short) {
 }
 
 /** Prints one row a size. @param program what test/bench/program.ts exports, with the library's texts */
-export async function benchFullRun({ createSketchParser, readSketch, openLibrary, library }, { short }) {
+export async function benchFullRun(program, { short }) {
+  const { createSketchParser, readSketch, openLibrary, library } = program;
   const parser = await createSketchParser();
-  const bare = createBareParser(parser.engine);
+  const bare = await createBareParser(program, parser.engine);
   const open = openLibrary(library, () => undefined);
   const board = open.hardware.board('nano-v3', '')?.value;
   if (board === undefined) {
@@ -40,7 +41,7 @@ export async function benchFullRun({ createSketchParser, readSketch, openLibrary
       uses = readSketch([parsed], board.platform, open.calls).uses.length;
       parsed.dispose();
     }, short);
-    const parse = bare === undefined ? Number.NaN : await medianOf(() => bare.parse(sketch), short);
+    const parse = await medianOf(() => bare.parse(sketch).delete?.(), short);
     rows.push([
       String(sketch.split('\n').length),
       String(uses),

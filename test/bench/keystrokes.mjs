@@ -1,28 +1,20 @@
 // From a keystroke to findings, beside the bare incremental parse of the same strokes; and what memory does meanwhile.
-import { createRequire } from 'node:module';
 import { performance } from 'node:perf_hooks';
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { millis, printTable, quantile } from './figures.mjs';
 import { generateBuild } from './generate.mjs';
 import { strokes } from './strokes.mjs';
 
-const require = createRequire(import.meta.url);
 const FILE = '/bench/bench.ino';
 const MANIFEST = '/bench/hardware.jsonc';
 /** Strokes at the beginning that are not counted: the virtual machine compiles what is hot. */
 const WARM_UP = 60;
 
-/** The bare parser: reads an edited tree again. */
-export function createBareParser(engine) {
-  if (engine !== 'native') {
-    return undefined;
-  }
-  const Parser = require('tree-sitter');
-  const parser = new Parser();
-  parser.setLanguage(require('tree-sitter-cpp'));
-  const read = (text) => (index) => text.slice(index, index + 16384);
+/** The bare parser, the same one that the product runs on: reads an edited tree again. */
+export async function createBareParser(program, engine) {
+  const bare = await program.loadEngine(engine, undefined, () => {});
   return {
-    parse: (text, tree) => parser.parse(read(text), tree),
+    parse: (text, tree) => bare.parse(text, tree),
     edit(tree, before, { start, end, text }) {
       const place = (within, offset) => {
         const line = within.lastIndexOf('\n', offset - 1);
@@ -45,20 +37,19 @@ export function createBareParser(engine) {
   };
 }
 
-async function measureBare(build, count, engine) {
-  const parser = createBareParser(engine);
-  if (parser === undefined) {
-    return [];
-  }
+async function measureBare(program, build, count, engine) {
+  const parser = await createBareParser(program, engine);
   const times = [];
   let text = build.sketch;
   let tree = parser.parse(text);
   for (const stroke of strokes(build.sketch, build.typeAt, count)) {
     parser.edit(tree, text, stroke.change);
     text = stroke.text;
+    const old = tree;
     const before = performance.now();
-    tree = parser.parse(text, tree);
+    tree = parser.parse(text, old);
     times.push(performance.now() - before);
+    old.delete?.();
     await nextTurn();
   }
   return times.slice(WARM_UP);
@@ -93,18 +84,18 @@ export async function benchKeystrokes(program, { short }) {
     const count = WARM_UP + (lines > 5000 ? 120 : short ? 120 : 600);
     for (const wires of [10, 60]) {
       const build = generateBuild(lines, wires);
-      const bare = await measureBare(build, count, parser.engine);
+      const bare = await measureBare(program, build, count, parser.engine);
       const { times, reading, findings } = await measureWhole(program, parser, build, count);
       const median = quantile(times, 0.5);
       rows.push([
         String(build.lines),
         String(wires),
-        bare.length === 0 ? '-' : millis(quantile(bare, 0.5)),
-        bare.length === 0 ? '-' : millis(quantile(bare, 0.99)),
+        millis(quantile(bare, 0.5)),
+        millis(quantile(bare, 0.99)),
         millis(quantile(reading, 0.5)),
         millis(median),
         millis(quantile(times, 0.99)),
-        bare.length === 0 ? '-' : (median / quantile(bare, 0.5)).toFixed(2),
+        (median / quantile(bare, 0.5)).toFixed(2),
         String(findings),
         String(times.length),
       ]);

@@ -2,3 +2,4 @@
 export { createAnalyser, openLibrary } from '../../server/src/analysis';
 export { loadLibrary } from '../../server/src/files';
 export { createSketchParser, readSketch } from '../../server/src/sketch';
+export { loadEngine } from '../../server/src/sketch/syntax/engine';

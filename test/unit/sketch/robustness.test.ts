@@ -141,6 +141,6 @@ describe('too much of everything', () => {
       await read(text.slice(0, end));
       await read(text.slice(end));
     }
-    expect(engine.engine).toBe('native');
+    expect(engine.engine).toBe('wasm');
   });
 });

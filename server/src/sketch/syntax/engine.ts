@@ -1,6 +1,6 @@
 /**
- * Two builds of the same parser behind one small interface: the native module, and its WebAssembly twin for places
- * where a native module cannot load. The declarations below are our own, and hold only what is used.
+ * Two builds of the same parser behind one small interface: the WebAssembly one, and the native module for places where
+ * that cannot load. The declarations below are our own, and hold only what is used.
  */
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
@@ -86,19 +86,37 @@ function loadNative(): Engine {
   };
 }
 
-async function loadWasm(folder: string | undefined): Promise<Engine> {
+/** What all parsers of a process share: the package keeps one module, and so one memory. */
+interface Shared {
+  readonly Parser: WasmPackage['Parser'];
+  readonly language: Addressed;
+  readonly memory: WasmMemory;
+}
+
+let shared: Promise<Shared> | undefined;
+
+async function startWasm(folder: string | undefined): Promise<Shared> {
   const { Parser, Language } = load('web-tree-sitter') as WasmPackage;
   const place = (name: string, inPackage: string) =>
     folder === undefined ? load.resolve(inPackage) : join(folder, name);
   const runtime = place('web-tree-sitter.wasm', 'web-tree-sitter/web-tree-sitter.wasm');
-  // The parser's own default; handed in, so that trees can be read in it.
+  // Handed in, so that trees can be read in it. The size is the package's own default: 32 MB, used as it is needed.
   const memory = new WebAssembly.Memory({ initial: 512, maximum: 32_768 });
   await Parser.init({
     locateFile: (name) => (name.endsWith('.wasm') ? runtime : join(dirname(runtime), name)),
     wasmMemory: memory,
   });
-  const parser = new Parser();
   const language = await Language.load(place('tree-sitter-cpp.wasm', 'tree-sitter-cpp/tree-sitter-cpp.wasm'));
+  return { Parser, language, memory };
+}
+
+async function loadWasm(folder: string | undefined): Promise<Engine> {
+  shared ??= startWasm(folder);
+  const { Parser, language, memory } = await shared.catch((error: unknown) => {
+    shared = undefined;
+    throw error;
+  });
+  const parser = new Parser();
   parser.setLanguage(language);
   const parse = (text: string, previous?: SyntaxTree) => parser.parse(text, previous) ?? undefined;
   return { name: 'wasm', parse, reader: readerOf(memory, language, parse) };
@@ -120,7 +138,8 @@ function readerOf(
 }
 
 /**
- * Loads the engine that was asked for, or the native one and, where that fails, the other.
+ * Loads the engine that was asked for, or the WebAssembly one and, where that fails, the other. WebAssembly comes first
+ * since its trees can be read where they lie (memory-reader.ts): a sketch is read in three quarters of the time.
  * @param wasmFolder holds `web-tree-sitter.wasm` and `tree-sitter-cpp.wasm`; without it the packages are searched.
  * @throws Error where neither loads.
  */
@@ -129,15 +148,14 @@ export async function loadEngine(
   wasmFolder: string | undefined,
   log: (text: string) => void,
 ): Promise<Engine> {
-  if (wanted !== 'wasm') {
-    try {
-      return loadNative();
-    } catch (error) {
-      if (wanted === 'native') throw error;
-      log(`The native parser does not load (${firstLine(error)}); the WebAssembly parser is used instead.`);
-    }
+  if (wanted === 'native') return loadNative();
+  try {
+    return await loadWasm(wasmFolder);
+  } catch (error) {
+    if (wanted === 'wasm') throw error;
+    log(`The WebAssembly parser does not load (${firstLine(error)}); the native parser is used instead.`);
+    return loadNative();
   }
-  return loadWasm(wasmFolder);
 }
 
 function firstLine(error: unknown): string {

@@ -33,11 +33,11 @@ export interface SketchParser {
 }
 
 export interface ParserOptions {
-  /** Asks for one engine; without it the native one is tried first. */
+  /** Asks for one engine; without it the WebAssembly one is tried first. */
   readonly engine?: 'native' | 'wasm';
   /** Folder of the two .wasm files where they do not lie in their packages. */
   readonly wasmFolder?: string;
-  /** Gets a sentence where the native engine does not load. */
+  /** Gets a sentence where the WebAssembly engine does not load. */
   readonly log?: (text: string) => void;
 }
 

@@ -4,7 +4,8 @@
  * sensitivities, once more from where that led, since a lamp that is dark at the nominal point says nothing there.
  */
 import { answersAt, type Solved, solveAt } from './corner';
-import type { Answers, LinearPart } from './linear-part';
+import type { PortState } from './device';
+import { type Answers, type LinearPart, typicalValues } from './linear-part';
 import { directionsAt } from './sensitivity';
 
 /** 64 corners at the most; one figure more would double them. */
@@ -15,9 +16,9 @@ const ROUNDS = 3;
 const WORK = 4e6;
 
 export interface Spread {
-  readonly nominal: readonly number[];
-  readonly low: readonly number[];
-  readonly high: readonly number[];
+  readonly nominal: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
   readonly converged: boolean;
   /** False where not every corner that was asked for could be looked at. */
   readonly complete: boolean;
@@ -54,10 +55,10 @@ function makeExplorer(part: LinearPart, moving: readonly number[]): Explorer {
   const seen = new Map<string, Solved | undefined>();
   const factored = new Map<string, Answers | undefined>();
   const most = Math.max(3, WORK / (part.size + 1) ** 3);
-  let start: readonly number[] | undefined;
+  let start: PortState | undefined;
   let complete = true;
   const valuesAt = (vector: readonly number[]): readonly number[] => {
-    const values = part.parameters.map(({ range }) => range.typ);
+    const values = typicalValues(part);
     moving.forEach((parameter, at) => {
       const range = part.parameters[parameter]?.range;
       const sign = vector[at] ?? 0;
@@ -84,14 +85,14 @@ function makeExplorer(part: LinearPart, moving: readonly number[]): Explorer {
       const answers = factored.has(matrixKey) ? factored.get(matrixKey) : answersAt(part, values);
       factored.set(matrixKey, answers);
       const solved = answers && solveAt(part, answers, values, start);
-      start = solved?.junctionVolts ?? start;
+      start = solved?.state ?? start;
       seen.set(key, solved);
       return solved;
     },
     spread(nominal) {
       const points = [...seen.values()];
-      const low = [...nominal.quantities];
-      const high = [...nominal.quantities];
+      const low = nominal.quantities.slice();
+      const high = nominal.quantities.slice();
       for (const point of points) {
         point?.quantities.forEach((quantity, index) => {
           low[index] = Math.min(low[index] ?? quantity, quantity);

@@ -3,26 +3,28 @@
  * toleranced figures than the engine tries one by one.
  */
 import { expect, test } from 'vitest';
-import type { Element, Network } from '../../../server/src/base/circuit';
+import type { Network } from '../../../server/src/base/circuit';
 import { within } from '../../../server/src/base/range';
-import { checkNetwork } from '../../../server/src/circuit/check-network';
+import { type CoreNetwork, checkNetwork } from '../../../server/src/circuit/check-network';
+import { type CoreElement, coreElements } from '../../../server/src/circuit/core';
 import { exploreCorners, type Spread } from '../../../server/src/circuit/corners';
 import { compilePiece } from '../../../server/src/circuit/linear-part';
 import { randomNetwork } from '../../oracle/circuit/random-networks';
 
-function toleranced(network: Network): Network {
-  const elements = network.elements.map((element): Element => {
-    if (element.type === 'resistor') {
-      return { ...element, ohms: within(element.ohms.typ, 0.05) };
+function toleranced(network: Network): CoreNetwork {
+  const elements = network.elements.flatMap(coreElements).map((element): CoreElement => {
+    switch (element.type) {
+      case 'resistor':
+        return { ...element, ohms: within(element.ohms.typ, 0.05) };
+      case 'source':
+        return { ...element, volts: within(element.volts.typ, 0.05) };
+      case 'current':
+        return { ...element, amps: within(element.amps.typ, 0.2) };
+      default:
+        return { ...element, volts: within(element.volts.typ, 0.1) };
     }
-    if (element.type === 'source') {
-      return { ...element, volts: within(element.volts.typ, 0.05) };
-    }
-    return element.type === 'diode'
-      ? { ...element, volts: within(element.volts.typ, 0.1) }
-      : { ...element, amps: within(element.amps.typ, 0.2) };
   });
-  return { ...network, elements };
+  return { ground: network.ground, elements };
 }
 
 /** How much of the full spread's reach is missed by the guessed one, as a share of the larger end; noise is 0. */

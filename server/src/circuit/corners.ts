@@ -123,15 +123,18 @@ function visitAll(part: LinearPart, moving: readonly number[], explorer: Explore
 function followSigns(part: LinearPart, moving: readonly number[], explorer: Explorer): void {
   const nominal = moving.map(() => 0);
   const count = part.nodes.length + part.terms.length;
-  const targets = Array.from({ length: count * 2 }, (_, index) => ({
-    quantity: index >> 1,
-    sign: index & 1 ? -1 : 1,
-    vector: nominal as readonly number[],
-  }));
+  const targets = Array.from(
+    { length: count * 2 },
+    (_, index): Target => ({
+      quantity: index >> 1,
+      sign: index & 1 ? -1 : 1,
+      vector: nominal,
+    }),
+  );
   let open = targets;
   for (let round = 0; round < ROUNDS && open.length > 0 && !explorer.exhausted(); round += 1) {
     const directions = new Map<string, ReturnType<typeof directionsAt>>();
-    open = open.flatMap((target) => {
+    const wishes = open.flatMap((target) => {
       const key = target.vector.join();
       const solved = explorer.visit(target.vector);
       if (solved === undefined) {
@@ -140,13 +143,46 @@ function followSigns(part: LinearPart, moving: readonly number[], explorer: Expl
       if (!directions.has(key)) {
         directions.set(key, directionsAt(part, explorer.valuesAt(target.vector), solved, moving));
       }
-      const row = directions.get(key)?.(target.quantity) ?? [];
-      // Where a figure makes no difference it stays as it was, which keeps the number of corners down.
-      const vector = moving.map((_, at) => (row[at] ?? 0) * target.sign || (target.vector[at] ?? 0));
-      return vector.join() === key ? [] : [{ ...target, vector }];
+      const wish = (directions.get(key)?.(target.quantity) ?? []).map((sign) => sign * target.sign);
+      const met = wish.every((sign, at) => sign === 0 || sign === target.vector[at]);
+      return met ? [] : [{ target, wish }];
     });
+    open = shareCorners(wishes, nominal);
     for (const target of open) {
       explorer.visit(target.vector);
     }
   }
+}
+
+interface Target {
+  readonly quantity: number;
+  readonly sign: number;
+  readonly vector: readonly number[];
+}
+
+/**
+ * Puts targets whose wishes do not contradict each other into one corner: what makes no difference to one of them may
+ * stand as another wants it. Of a hundred lamps on one rail, all are brightest at once.
+ */
+function shareCorners(
+  wishes: readonly { readonly target: Target; readonly wish: readonly number[] }[],
+  nominal: readonly number[],
+): Target[] {
+  const corners: number[][] = [];
+  const placed = wishes.map(({ target, wish }) => {
+    // Where nobody has a wish, the corner stays where the target came from.
+    let corner = corners.find((one) => one.every((sign, at) => sign === 0 || !wish[at] || sign === wish[at]));
+    if (corner === undefined) {
+      corner = [...nominal];
+      corners.push(corner);
+    }
+    for (let at = 0; at < wish.length; at += 1) {
+      corner[at] = wish[at] || (corner[at] ?? 0);
+    }
+    return { target, corner };
+  });
+  return placed.map(({ target, corner }) => ({
+    ...target,
+    vector: corner.map((sign, at) => sign || (target.vector[at] ?? 0)),
+  }));
 }

@@ -7,6 +7,7 @@ export { chooseFlybackDiode, FLYBACK_DIODES, type FlybackDiode, type FlybackWish
 export { elementsOfPart, type PartPlace } from './from-primitives';
 export { letterCode, readLetterCode, toleranceLetter } from './letter-code';
 export { solveNetwork } from './operating-point';
+export { type PinDrive, type PinFigures, type PinPlace, pinElements } from './pin-elements';
 export { derating, POWER_RATINGS, type PowerWish, sizePowerRating } from './power-rating';
 export {
   isPreferred,

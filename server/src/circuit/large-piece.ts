@@ -22,6 +22,8 @@ import { addSparse, factoriseSparse, makeSparseRows, type SparseLu } from './spa
 
 const STEPS = 100;
 const STAGES = 40;
+/** Steps of all stages together times unknowns: some seconds, however stubborn the network. */
+const MOST_WORK = 6e5;
 /**
  * Quantities times toleranced figures up to which reaches are worked out, some seconds' worth; beyond it the typical
  * figures stand for all three.
@@ -134,7 +136,8 @@ function solvePoint(part: LinearPart, values: readonly number[]): LargePoint | u
   for (const device of devices) {
     device.guess(state.volts);
   }
-  return newton(part, values, devices, state, 1) ?? raiseSources(part, values, devices);
+  const budget = { steps: Math.max(STEPS, MOST_WORK / part.size) };
+  return newton(part, values, devices, state, 1, budget) ?? raiseSources(part, values, devices, budget);
 }
 
 /** One right side for all steps but the devices' share; sources and currents at a share of their figures. */
@@ -158,13 +161,15 @@ function newton(
   devices: readonly Device[],
   state: PortState,
   share: number,
+  budget: { steps: number },
 ): LargePoint | undefined {
   const driven = drivenSide(part, values, share);
   for (const device of devices) {
     device.evaluate(state);
   }
   const move = new Float64Array(part.ports.length);
-  for (let step = 0; step < STEPS; step += 1) {
+  for (let step = 0; step < STEPS && budget.steps > 0; step += 1) {
+    budget.steps -= 1;
     const lu = factoriseAt(part, values, state);
     if (lu === undefined) {
       return undefined;
@@ -228,6 +233,7 @@ function raiseSources(
   part: LinearPart,
   values: readonly number[],
   devices: readonly Device[],
+  budget: { steps: number },
 ): LargePoint | undefined {
   let reached = 0;
   let stride = 1 / 8;
@@ -236,7 +242,7 @@ function raiseSources(
   for (let stage = 0; stage < STAGES; stage += 1) {
     const target = Math.min(1, reached + stride);
     state.volts.set(kept);
-    const point = newton(part, values, devices, state, target);
+    const point = newton(part, values, devices, state, target, budget);
     if (point === undefined) {
       stride /= 4;
     } else {

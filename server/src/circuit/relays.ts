@@ -4,7 +4,7 @@
  * and too much to stay at rest for certain is counted both ways.
  */
 import type { Element, Network, OperatingPoint } from '../base/circuit';
-import type { Range } from '../base/range';
+import { exactly, type Range } from '../base/range';
 
 /** What moves a contact: a winding, or the lamp of an optocoupler. */
 type Coil = Extract<Element, { readonly type: 'coil' | 'diode' }>;
@@ -14,7 +14,7 @@ type Solve = (network: Network) => OperatingPoint;
 const LAMP_SHARES: Range = { min: 0.01, typ: 0.05, max: 0.1 };
 
 /** How often contacts may move before it is said that they never come to rest. */
-const MOST_MOVES = 24;
+const MOST_MOVES = 64;
 /** Doubtful coils of which every combination is solved; beyond it each is turned over alone. */
 const MOST_COMBINED = 3;
 
@@ -98,31 +98,65 @@ function turnedOver(
   return combinations;
 }
 
+/**
+ * Moves the contacts by the typical figures until they stay, then solves with all tolerances. A position that comes back
+ * comes back for ever.
+ */
 function settle(
   network: Network,
   coils: readonly Coil[],
   forced: ReadonlyMap<string, boolean>,
   solve: Solve,
 ): OperatingPoint {
+  const typical = { ...network, elements: network.elements.map(typicalElement) };
+  const seen = new Set<string>();
   let held: ReadonlySet<string> = new Set([...forced].flatMap(([id, holds]) => (holds ? [id] : [])));
   for (let move = 0; move < MOST_MOVES; move += 1) {
-    const point = solve(withContacts(network, held));
+    const point = solve(withContacts(typical, held));
     if (!point.converged) {
-      return point;
+      return solve(withContacts(network, held));
     }
-    const next = new Set(
-      coils.filter((coil) => forced.get(coil.id) ?? operates(coil, point)).map(({ id }) => id),
-    );
-    const moved = coils.filter(({ id }) => next.has(id) !== held.has(id));
-    if (moved.length === 0) {
-      return point;
+    const next = coils.filter((coil) => forced.get(coil.id) ?? operates(coil, point)).map(({ id }) => id);
+    if (next.length === held.size && next.every((id) => held.has(id))) {
+      return solve(withContacts(network, held));
     }
-    held = next;
+    held = new Set(next);
+    const position = next.join('\n');
+    if (seen.has(position)) {
+      break;
+    }
+    seen.add(position);
   }
-  const zero = { min: 0, typ: 0, max: 0 };
-  const point = solve(network);
+  return restless(solve(typical), coils);
+}
+
+function typicalElement(element: Element): Element {
+  const typical = (range: Range): Range => exactly(range.typ);
+  switch (element.type) {
+    case 'resistor':
+    case 'coil':
+    case 'switch':
+      return { ...element, ohms: typical(element.ohms) };
+    case 'source':
+      return { ...element, volts: typical(element.volts), ohms: typical(element.ohms) };
+    case 'current':
+      return { ...element, amps: typical(element.amps) };
+    case 'diode': {
+      const { breakdownVolts } = element;
+      const breakdown = breakdownVolts && { breakdownVolts: typical(breakdownVolts) };
+      return { ...element, volts: typical(element.volts), ...breakdown };
+    }
+    case 'transistor': {
+      const { gain, volts, ohms } = element;
+      return { ...element, volts: typical(volts), ohms: typical(ohms), ...(gain && { gain: typical(gain) }) };
+    }
+  }
+}
+
+/** A point without figures that says why there are none. */
+function restless(point: OperatingPoint, coils: readonly Coil[]): OperatingPoint {
   const empty = (figures: Readonly<Record<string, Range>>): Record<string, Range> =>
-    Object.fromEntries(Object.keys(figures).map((name) => [name, zero]));
+    Object.fromEntries(Object.keys(figures).map((name) => [name, exactly(0)]));
   const names = coils.map(({ id }) => id).join(', ');
   const note = `The contacts of ${names} never come to rest: what they switch takes the coil's current away again.`;
   return { nodes: empty(point.nodes), amps: empty(point.amps), converged: false, notes: [note] };

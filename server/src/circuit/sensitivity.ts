@@ -8,6 +8,15 @@ import type { Solved } from './corner';
 import { makeDevice, makePortState, type PortState } from './device';
 import { countedOhms, entryAt, factoriseSlopes, type LinearPart, type Port, type Term } from './linear-part';
 
+/**
+ * Share of a quantity by which a figure's whole tolerance must move it to have a direction. With few figures every hint
+ * is followed, for what is small at one point can be large at another; with many, what a neighbour does by way of a
+ * common rail would give every quantity a corner of its own.
+ */
+const LEAST_SHARE = 1e-9;
+const LEAST_SHARE_OF_MANY = 1e-5;
+const MANY = 16;
+
 /** Adds amperes that leave a row: a node's, or for the row of a branch its volts. */
 type Push = (row: number, value: number) => void;
 
@@ -31,7 +40,9 @@ export function directionsAt(
     const size = Math.abs(solved.quantities[quantity] ?? 0);
     const term = part.terms[quantity - part.nodes.length];
     // Rounding is not a direction.
-    const least = size * 1e-9 + (term === undefined ? 1e-10 : 1e-14);
+    const least =
+      size * (moving.length > MANY ? LEAST_SHARE_OF_MANY : LEAST_SHARE) +
+      (term === undefined ? 1e-10 : 1e-14);
     return moving.map((parameter, at) => {
       const range = part.parameters[parameter]?.range;
       const change = (row: number): number => entryAt(changes, row, at);

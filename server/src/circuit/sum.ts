@@ -30,9 +30,12 @@ export interface Piece {
   readonly binds: 'sum' | 'product' | 'figure';
 }
 
+/** Digits of a figure inside a sum: one more than of a result, so that whoever does the sum again gets the result. */
+const DIGITS = 4;
+
 /** A figure with its unit. */
 export function figure(value: number, unit: Unit): Piece {
-  return { value, text: formatQuantity(value, unit), binds: 'figure' };
+  return { value, text: formatQuantity(value, unit, DIGITS), binds: 'figure' };
 }
 
 /** A number without unit: a count, a gain, a factor. */
@@ -77,8 +80,9 @@ export function over(a: Piece, b: Piece): Piece {
   return { value, text: `${above} / ${bracketed(b, 'product')}`, binds: 'product' };
 }
 
+/** Always in brackets: the unit is squared too. */
 export function squared(a: Piece): Piece {
-  return { value: a.value * a.value, text: `${bracketed(a, 'product')}\u00b2`, binds: 'figure' };
+  return { value: a.value * a.value, text: `(${a.text})\u00b2`, binds: 'figure' };
 }
 
 /** The natural logarithm. */

@@ -49,9 +49,12 @@ export function deckOf(
       if (point) lines.push(`.nodeset v(${name})=${exact(point.nodes[name]?.typ ?? 0)}`);
     }
   }
+  // Between drain, source and the far bulk the simulator's conductance for blocked junctions would carry more than all
+  // leakage of ours; so it is made smaller where there is such a transistor.
+  const bulk = network.elements.some((element) => element.type === 'transistor' && !element.gain);
   // Its floor for saturation currents, 1e-28 A unless told, would lift those of white lamps.
   lines.push(
-    '.options temp=27 tnom=27 gmin=1e-12 reltol=1e-6 abstol=1e-14 vntol=1e-9 itl1=1000 epsmin=1e-60',
+    `.options temp=27 tnom=27 gmin=${bulk ? '1e-14' : '1e-12'} reltol=1e-6 abstol=1e-14 vntol=1e-9 itl1=1000 epsmin=1e-60`,
   );
   return { text: lines.join('\n'), asked };
 }

@@ -23,10 +23,10 @@ const share = 1e-3;
 const leastVolts = 1e-6;
 const leastAmps = 1e-9;
 /**
- * With transistors: the leakage of the simulator's bulk, 60 pA, through some 100 kohm; and what the simulator's formula
+ * With transistors: our gates' and junctions' leakage, 1 pA a volt, through a megohm; and what the simulator's formula
  * for a blocked junction leaves out of the exponential, up to half a percent of its leakage.
  */
-const roughly = { volts: 1e-5, amps: 1e-8 };
+const roughly = { volts: 2e-5, amps: 1e-8 };
 
 interface Difference {
   readonly seed: number;

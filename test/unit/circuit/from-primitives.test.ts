@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Element } from '../../../server/src/base/circuit';
 import type { Primitive } from '../../../server/src/base/primitive';
 import { exactly, within } from '../../../server/src/base/range';
-import { elementsOfPart, type PartPlace } from '../../../server/src/circuit';
+import { elementsOfPart, type PartPlace, type PinDrive, pinElements } from '../../../server/src/circuit';
 import { resistor, solve, source } from './elements';
 
 const place = (over: Partial<PartPlace> = {}): PartPlace => ({
@@ -169,5 +169,38 @@ describe('contacts and knobs', () => {
     const elements = elementsOfPart(all, place());
     expect(ids(elements)).toEqual(['current p/l', 'source p/s', 'diode p/z', 'resistor p/i']);
     expect(elements.find(({ type }) => type === 'diode')).toMatchObject({ breakdownAmps: 0.01 });
+  });
+});
+
+describe('pins', () => {
+  const figures = {
+    volts: within(5, 0.05),
+    highOhms: exactly(25),
+    lowOhms: exactly(22),
+    pullUpOhms: { min: 20e3, typ: 35e3, max: 50e3 },
+    leakAmps: 1e-6,
+  };
+  const at = (drive: PinDrive, ...more: Element[]) =>
+    solve(...pinElements({ id: 'pin', node: 'x', ground: 'GND' }, figures, drive), ...more);
+
+  test('give and take through their resistance, and carry a short', () => {
+    const load = resistor('r', 'x', 'GND', 475);
+    expect(at('high', load).amps.pin?.typ).toBeCloseTo(0.01, 9);
+    expect(at('low', load).amps.pin?.typ).toBeCloseTo(0, 12);
+    expect(at('high', resistor('short', 'x', 'GND', 0)).amps.pin?.max).toBeCloseTo(5.25 / 25, 5);
+  });
+
+  test('leak as inputs: a pull-up of 50 kohm loses up to 50 mV to 1 microampere', () => {
+    const { x } = at('pull-up').nodes;
+    expect(x?.typ).toBeCloseTo(5, 6);
+    expect(x?.min).toBeCloseTo(5 * 0.95 - 50e3 * 1e-6, 6);
+    expect(x?.max).toBeCloseTo(5 * 1.05 + 50e3 * 1e-6, 6);
+    expect(at('input', resistor('down', 'x', 'GND', 1e5)).nodes.x?.max).toBeCloseTo(0.1, 6);
+  });
+
+  test('left alone as inputs they float, and it is said', () => {
+    const point = at('input');
+    expect(point.converged).toBe(true);
+    expect(point.notes.join(' ')).toMatch(/Nothing ties x to GND/);
   });
 });

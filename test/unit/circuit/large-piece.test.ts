@@ -9,7 +9,7 @@ import { exploreCorners } from '../../../server/src/circuit/corners';
 import { spreadLarge } from '../../../server/src/circuit/large-piece';
 import { compilePiece } from '../../../server/src/circuit/linear-part';
 import { addSparse, factoriseSparse, makeSparseRows } from '../../../server/src/circuit/sparse-lu';
-import { richNetwork } from '../../oracle/circuit/random-networks';
+import { randomNetwork, richNetwork } from '../../oracle/circuit/random-networks';
 import { diode, resistor, solve, source } from './elements';
 
 describe('sparse equations', () => {
@@ -73,6 +73,34 @@ describe('large pieces', () => {
     expect(compared).toBeGreaterThan(190);
     // Transistors that hold one another may come to rest in another way.
     expect(other).toBeLessThanOrEqual(2);
+  });
+
+  test('reaches by slopes are those of the corners where figures are 1 % and nothing bends', () => {
+    let compared = 0;
+    for (let seed = 1; seed <= 300; seed += 1) {
+      const elements = randomNetwork(seed)
+        .elements.filter(({ type }) => type !== 'diode')
+        .slice(0, 6);
+      const toleranced = elements.map(
+        (element): Element =>
+          element.type === 'resistor' ? { ...element, ohms: within(element.ohms.typ, 0.01) } : element,
+      );
+      for (const piece of checkNetwork({ ground: '0', elements: toleranced.flatMap(coreElements) }).pieces) {
+        const part = compilePiece(piece);
+        const [full, slopes] = [exploreCorners(part), spreadLarge(part)];
+        full?.nominal.forEach((_, at) => {
+          const width = (full.high[at] ?? 0) - (full.low[at] ?? 0);
+          if (width < 1e-9) return;
+          compared += 1;
+          for (const end of ['low', 'high'] as const) {
+            expect(Math.abs((full[end][at] ?? 0) - (slopes?.[end][at] ?? 0)), `seed ${seed}`).toBeLessThan(
+              0.04 * width,
+            );
+          }
+        });
+      }
+    }
+    expect(compared).toBeGreaterThan(200);
   });
 
   test('2,000 lamps and resistors on one rail are solved, each as it would be alone', () => {

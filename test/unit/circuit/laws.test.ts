@@ -29,6 +29,43 @@ const anyElement = (range: (value: number) => Range): fc.Arbitrary<Element> =>
           return diode(id, a, b, range(0.5 + Math.abs(volts) / 4));
       }
     });
+/** Every element, also with figures that a slip of the keyboard would give. */
+const anyOddElement: fc.Arbitrary<Element> = fc
+  .tuple(
+    fc.constantFrom('r', 'z', 'k', 'c', 't', 'm', 's', 'd'),
+    names,
+    names,
+    names,
+    figures,
+    fc.uuid(),
+    fc.boolean(),
+  )
+  .map(([type, a, b, c, { ohms, volts }, id, flag]): Element => {
+    // A tenth of all resistances are 0, and some figures are turned round.
+    const resistance = exactly(ohms < 0.6 ? 0 : 10 ** ohms);
+    const positive = within(0.4 + Math.abs(volts), 0.1);
+    const channel = flag ? 'n' : 'p';
+    const ends = { id, collector: a, emitter: b, control: c, channel, ohms: resistance } as const;
+    switch (type) {
+      case 'r':
+        return resistor(id, a, b, resistance);
+      case 's':
+        return source(id, a, b, within(volts, 0.1), resistance);
+      case 'k':
+        return { type: 'switch', id, a, b, ohms: resistance, closed: flag };
+      case 'c':
+        return { type: 'coil', id, a, b, ohms: resistance, operateVolts: positive };
+      case 't':
+        return { type: 'transistor', ...ends, volts: within(0.7, 0.1), gain: within(10 ** (ohms / 2), 0.3) };
+      case 'm':
+        return { type: 'transistor', ...ends, ohms: exactly(10 ** (ohms - 3)), volts: positive };
+      case 'z':
+        return { ...diode(id, a, b, 0.8), breakdownVolts: positive } as Element;
+      default:
+        return diode(id, a, b, positive);
+    }
+  });
+
 const anyNetwork = (range: (value: number) => Range, most = 8): fc.Arbitrary<Network> =>
   fc
     .array(anyElement(range), { minLength: 1, maxLength: most })
@@ -151,6 +188,26 @@ describe('laws', () => {
           expect(at(ohms * factor)).toBeLessThan(at(ohms));
         },
       ),
+    );
+  });
+
+  test('not for odd networks of every element either, and no sum takes long', () => {
+    fc.assert(
+      fc.property(fc.array(anyOddElement, { minLength: 1, maxLength: 14 }), (elements) => {
+        const point = solveNetwork({ ground: 'GND', elements });
+        const ranges = [...Object.values(point.nodes), ...Object.values(point.amps)];
+        for (const range of ranges) {
+          expect([range.min, range.typ, range.max].every(Number.isFinite)).toBe(true);
+          expect(range.min <= range.typ && range.typ <= range.max).toBe(true);
+        }
+        if (!point.converged) {
+          expect(point.notes.join(' ')).toMatch(
+            /Nothing limits|no solution|cannot be|no way back|never come to rest/,
+          );
+          expect(ranges.every((range) => range.min === 0 && range.max === 0)).toBe(true);
+        }
+      }),
+      { numRuns: 400 },
     );
   });
 

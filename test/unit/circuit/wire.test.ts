@@ -59,7 +59,7 @@ describe('gauges', () => {
     const drop = wireDrop({ thickness: { awg: 24 }, metres: 2, amps: 1.5, supply: 5 });
     expect(drop.ok && drop.sums.map(({ text }) => text)).toEqual([
       '2 \u00d7 2 m \u00d7 84.21 mohm/m = 0.337 ohm',
-      '1.5 A \u00d7 0.337 ohm = 505 mV',
+      '1.5 A \u00d7 0.3369 ohm = 505 mV',
     ]);
     expect(drop.ok && drop.share).toBeCloseTo(0.101, 3);
   });

@@ -68,6 +68,8 @@ export interface PinUse {
   readonly modes?: readonly PinMode[];
   /** Interrupt lines, where the argument counts those and gives no pin by digitalPinToInterrupt. */
   readonly lines?: readonly number[];
+  /** Terminal of a part that the library means the pin for: `echo`. */
+  readonly terminal?: string;
   /** The pin argument. */
   readonly span: Span;
   /** The whole call expression. */

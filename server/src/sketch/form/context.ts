@@ -34,7 +34,8 @@ export class BuildContext {
 }
 
 export function field(node: PlainNode, name: string): PlainNode | undefined {
-  return node.children.find((child) => child.field === name);
+  for (const child of node.children) if (child.field === name) return child;
+  return undefined;
 }
 
 export function fields(node: PlainNode, name: string): readonly PlainNode[] {
@@ -42,7 +43,8 @@ export function fields(node: PlainNode, name: string): readonly PlainNode[] {
 }
 
 export function childOfType(node: PlainNode, type: string): PlainNode | undefined {
-  return node.children.find((child) => child.type === type);
+  for (const child of node.children) if (child.type === type) return child;
+  return undefined;
 }
 
 export function placeOf(node: PlainNode): Place {

@@ -71,7 +71,13 @@ function callsIn(build: BuildContext, nodes: readonly PlainNode[]): readonly Pla
     const end = list[list.length - 1]?.end ?? first.end;
     const callee = { ...name, field: 'function' };
     const given = { type: 'argument_list', field: 'arguments', start: first.start, end, children: list };
-    result.push({ type: 'call_expression', start: name.start, end, children: [callee, given] });
+    result.push({
+      type: 'call_expression',
+      field: undefined,
+      start: name.start,
+      end,
+      children: [callee, given],
+    });
   }
   return result;
 }

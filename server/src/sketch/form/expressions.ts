@@ -18,127 +18,158 @@ const named = new Set([
 
 /** An expression node; anything else becomes opaque. */
 export function expressionOf(build: BuildContext, node: PlainNode): Expression {
-  const place = placeOf(node);
-  if (named.has(node.type)) return { kind: 'name', name: build.textOf(node), ...place };
-  const opaque = (): Expression => ({ kind: 'opaque', parts: partsOf(build, node), ...place });
-  const sub = (name: string): Expression => {
-    const child = field(node, name);
-    return child === undefined
-      ? { kind: 'opaque', parts: [], start: node.end, end: node.end }
-      : expressionOf(build, child);
-  };
-  const sign = () => {
-    const operator = field(node, 'operator');
-    return operator === undefined ? '' : build.textOf(operator);
-  };
+  const { start, end } = node;
+  if (named.has(node.type)) return { kind: 'name', name: build.textOf(node), start, end };
   switch (node.type) {
     case 'number_literal': {
       const literal = readNumber(build.textOf(node));
-      return literal === undefined ? opaque() : { kind: 'number', ...literal, ...place };
+      return literal === undefined ? opaqueOf(build, node) : { kind: 'number', ...literal, start, end };
     }
     case 'char_literal': {
       const literal = readCharacter(build.textOf(node));
-      return literal === undefined ? opaque() : { kind: 'number', ...literal, ...place };
+      return literal === undefined ? opaqueOf(build, node) : { kind: 'number', ...literal, start, end };
     }
     case 'true':
     case 'false':
-      return { kind: 'number', value: node.type === 'true' ? 1 : 0, type: 'bool', ...place };
+      return { kind: 'number', value: node.type === 'true' ? 1 : 0, type: 'bool', start, end };
     case 'null':
     case 'nullptr':
-      return { kind: 'number', value: 0, type: 'int', ...place };
+      return { kind: 'number', value: 0, type: 'int', start, end };
     case 'string_literal':
     case 'raw_string_literal':
     case 'concatenated_string':
-      return { kind: 'text', length: Math.max(0, node.end - node.start - 2), ...place };
+      return { kind: 'text', length: Math.max(0, node.end - node.start - 2), start, end };
     case 'this':
-      return { kind: 'this', ...place };
+      return { kind: 'this', start, end };
     case 'qualified_identifier':
     case 'template_function':
     case 'template_type':
     case 'template_method': {
       const list = angleArguments(build, node);
-      const name = { kind: 'name' as const, name: typeText(build, node), ...place };
+      const name = { kind: 'name' as const, name: typeText(build, node), start, end };
       return list === undefined ? name : { ...name, arguments: list };
     }
     case 'parenthesized_expression': {
       const inner = onlyChild(node);
-      return inner === undefined ? opaque() : expressionOf(build, inner);
+      return inner === undefined ? opaqueOf(build, node) : expressionOf(build, inner);
     }
     case 'condition_clause':
       return conditionOf(build, node);
     case 'declaration':
-      return { kind: 'let', variables: variablesOf(build, node), ...place };
+      return { kind: 'let', variables: variablesOf(build, node), start, end };
     case 'binary_expression':
-      return { kind: 'binary', operator: wordSign(sign()), left: sub('left'), right: sub('right'), ...place };
+      return {
+        kind: 'binary',
+        operator: wordSign(signOf(build, node)),
+        left: sub(build, node, 'left'),
+        right: sub(build, node, 'right'),
+        start,
+        end,
+      };
     case 'unary_expression':
     case 'pointer_expression':
-      return { kind: 'unary', operator: wordSign(sign()), operand: sub('argument'), ...place };
+      return {
+        kind: 'unary',
+        operator: wordSign(signOf(build, node)),
+        operand: sub(build, node, 'argument'),
+        start,
+        end,
+      };
     case 'update_expression': {
       const operator = field(node, 'operator');
-      const operand = sub('argument');
+      const operand = sub(build, node, 'argument');
       const prefix = (operator?.start ?? 0) < operand.start;
-      return { kind: 'step', by: sign() === '--' ? -1 : 1, prefix, operand, ...place };
+      return { kind: 'step', by: signOf(build, node) === '--' ? -1 : 1, prefix, operand, start, end };
     }
     case 'assignment_expression':
       return {
         kind: 'assign',
-        operator: sign().slice(0, -1),
-        target: sub('left'),
-        value: sub('right'),
-        ...place,
+        operator: signOf(build, node).slice(0, -1),
+        target: sub(build, node, 'left'),
+        value: sub(build, node, 'right'),
+        start,
+        end,
       };
     case 'conditional_expression': {
-      const test = sub('condition');
-      const yes = field(node, 'consequence') === undefined ? test : sub('consequence');
-      return { kind: 'choice', test, yes, no: sub('alternative'), ...place };
+      const test = sub(build, node, 'condition');
+      const yes = field(node, 'consequence') === undefined ? test : sub(build, node, 'consequence');
+      return { kind: 'choice', test, yes, no: sub(build, node, 'alternative'), start, end };
     }
     case 'comma_expression':
-      return { kind: 'comma', left: sub('left'), right: sub('right'), ...place };
+      return { kind: 'comma', left: sub(build, node, 'left'), right: sub(build, node, 'right'), start, end };
     case 'call_expression':
       return callOf(build, node);
     case 'subscript_expression': {
       const indices = field(node, 'indices');
       const index = indices === undefined ? field(node, 'index') : onlyChild(indices);
-      if (index === undefined) return opaque();
-      return { kind: 'index', base: sub('argument'), index: expressionOf(build, index), ...place };
+      if (index === undefined) return opaqueOf(build, node);
+      return {
+        kind: 'index',
+        base: sub(build, node, 'argument'),
+        index: expressionOf(build, index),
+        start,
+        end,
+      };
     }
     case 'field_expression': {
       const name = field(node, 'field');
-      if (name === undefined) return opaque();
+      if (name === undefined) return opaqueOf(build, node);
       const text = typeText(build, name);
-      const member = { kind: 'member' as const, base: sub('argument'), name: text, namePlace: placeOf(name) };
+      const member = {
+        kind: 'member' as const,
+        base: sub(build, node, 'argument'),
+        name: text,
+        namePlace: placeOf(name),
+      };
       const list = angleArguments(build, name);
-      return list === undefined ? { ...member, ...place } : { ...member, arguments: list, ...place };
+      return list === undefined ? { ...member, start, end } : { ...member, arguments: list, start, end };
     }
     case 'cast_expression': {
       const type = field(node, 'type');
       return type === undefined
-        ? opaque()
-        : { kind: 'cast', type: typeOf(build, type), operand: sub('value'), ...place };
+        ? opaqueOf(build, node)
+        : { kind: 'cast', type: typeOf(build, type), operand: sub(build, node, 'value'), start, end };
     }
     case 'sizeof_expression': {
       const type = field(node, 'type');
-      if (type !== undefined) return { kind: 'size', type: typeOf(build, type), ...place };
-      return { kind: 'size', operand: sub('value'), ...place };
+      if (type !== undefined) return { kind: 'size', type: typeOf(build, type), start, end };
+      return { kind: 'size', operand: sub(build, node, 'value'), start, end };
     }
     case 'initializer_list':
       return listOf(build, node);
     case 'compound_literal_expression': {
       const value = field(node, 'value');
-      if (value?.type !== 'initializer_list') return opaque();
-      return { ...listOf(build, value), type: literalType(build, node), ...place };
+      if (value?.type !== 'initializer_list') return opaqueOf(build, node);
+      return { ...listOf(build, value), type: literalType(build, node), start, end };
     }
     case 'lambda_expression':
-      return { kind: 'lambda', definition: lambdaOf(build, node), ...place };
+      return { kind: 'lambda', definition: lambdaOf(build, node), start, end };
     case 'new_expression': {
       const list = field(node, 'arguments');
       const type = field(node, 'type');
-      if (type === undefined || field(node, 'declarator') !== undefined) return opaque();
-      return { kind: 'new', type: typeOf(build, node), arguments: argumentsOf(build, list), ...place };
+      if (type === undefined || field(node, 'declarator') !== undefined) return opaqueOf(build, node);
+      return { kind: 'new', type: typeOf(build, node), arguments: argumentsOf(build, list), start, end };
     }
     default:
-      return opaque();
+      return opaqueOf(build, node);
   }
+}
+
+function opaqueOf(build: BuildContext, node: PlainNode): Expression {
+  return { kind: 'opaque', parts: partsOf(build, node), start: node.start, end: node.end };
+}
+
+/** The expression in a field; an opaque one without width where it is missing. */
+function sub(build: BuildContext, node: PlainNode, name: string): Expression {
+  const child = field(node, name);
+  return child === undefined
+    ? { kind: 'opaque', parts: [], start: node.end, end: node.end }
+    : expressionOf(build, child);
+}
+
+function signOf(build: BuildContext, node: PlainNode): string {
+  const operator = field(node, 'operator');
+  return operator === undefined ? '' : build.textOf(operator);
 }
 
 function literalType(build: BuildContext, node: PlainNode): TypeName {

@@ -96,7 +96,13 @@ export function looseFunction(
   const from = declared(build, head, noType);
   if (from === undefined || from.name === '' || from.parameters === undefined) return undefined;
   const whole = { type: 'compound_statement', field: 'body', start: bodyStart - 1, end, children: bodyNodes };
-  const node: PlainNode = { type: 'function_definition', start: head.start, end, children: [head, whole] };
+  const node: PlainNode = {
+    type: 'function_definition',
+    field: undefined,
+    start: head.start,
+    end,
+    children: [head, whole],
+  };
   const items: Item[] = [];
   const built = definitionOf(build, node, from, []);
   return built.body === undefined ? { ...built, body: items, bodyStart } : built;

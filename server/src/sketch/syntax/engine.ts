@@ -4,22 +4,11 @@
  */
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-
-/** A cursor over a tree. Every member is a call across the border. */
-export interface Cursor {
-  readonly nodeTypeId: number;
-  readonly nodeType: string;
-  readonly nodeIsNamed: boolean;
-  readonly currentFieldId: number;
-  readonly currentFieldName: string | null | undefined;
-  readonly startIndex: number;
-  readonly endIndex: number;
-  readonly currentNode: { readonly hasError: boolean };
-  gotoFirstChild(): boolean;
-  gotoNextSibling(): boolean;
-  gotoParent(): boolean;
-  delete?(): void;
-}
+import { type Cursor, CursorReader } from './cursor-reader';
+import { GrammarTables } from './grammar-tables';
+import { MemoryReader, type WasmMemory } from './memory-reader';
+import { readsAlike } from './reader-trial';
+import type { TreeReader } from './tree-reader';
 
 export interface Point {
   readonly row: number;
@@ -46,10 +35,7 @@ export interface Engine {
   readonly name: 'native' | 'wasm';
   /** @returns undefined where the parser gave up. */
   parse(text: string, previous?: SyntaxTree): SyntaxTree | undefined;
-  /** Names by number, filled as they are met. */
-  readonly typeNames: (string | undefined)[];
-  readonly named: (boolean | undefined)[];
-  readonly fieldNames: (string | undefined)[];
+  readonly reader: TreeReader;
 }
 
 interface NativeParser {
@@ -65,18 +51,26 @@ interface WasmParser {
   ): SyntaxTree | null;
 }
 
+/** Objects of that package keep their address in the parser's memory under this key. */
+interface Addressed {
+  readonly 0: number;
+}
+
 interface WasmPackage {
   readonly Parser: {
     new (): WasmParser;
-    init(options?: { locateFile(name: string): string }): Promise<void>;
+    init(options: { locateFile(name: string): string; wasmMemory: WasmMemory }): Promise<void>;
   };
-  readonly Language: { load(file: string): Promise<unknown> };
+  readonly Language: { load(file: string): Promise<Addressed> };
 }
 
 // The product is bundled to CommonJS, where import.meta is empty; in tests this is an ES module, without __filename.
 const load = createRequire(typeof __filename === 'string' ? __filename : import.meta.url);
 
-const noNames = () => ({ typeNames: [], named: [], fieldNames: [] });
+/** Part of every Node.js, but not of its type declarations. */
+declare const WebAssembly: {
+  readonly Memory: new (size: { initial: number; maximum: number }) => WasmMemory;
+};
 
 /** Text goes over in pieces: the native module refuses long strings. */
 const piece = 16384;
@@ -88,7 +82,7 @@ function loadNative(): Engine {
   return {
     name: 'native',
     parse: (text, previous) => parser.parse((at) => text.slice(at, at + piece), previous) ?? undefined,
-    ...noNames(),
+    reader: new CursorReader(),
   };
 }
 
@@ -97,18 +91,32 @@ async function loadWasm(folder: string | undefined): Promise<Engine> {
   const place = (name: string, inPackage: string) =>
     folder === undefined ? load.resolve(inPackage) : join(folder, name);
   const runtime = place('web-tree-sitter.wasm', 'web-tree-sitter/web-tree-sitter.wasm');
+  // The parser's own default; handed in, so that trees can be read in it.
+  const memory = new WebAssembly.Memory({ initial: 512, maximum: 32_768 });
   await Parser.init({
     locateFile: (name) => (name.endsWith('.wasm') ? runtime : join(dirname(runtime), name)),
+    wasmMemory: memory,
   });
   const parser = new Parser();
-  parser.setLanguage(
-    await Language.load(place('tree-sitter-cpp.wasm', 'tree-sitter-cpp/tree-sitter-cpp.wasm')),
-  );
-  return {
-    name: 'wasm',
-    parse: (text, previous) => parser.parse(text, previous) ?? undefined,
-    ...noNames(),
-  };
+  const language = await Language.load(place('tree-sitter-cpp.wasm', 'tree-sitter-cpp/tree-sitter-cpp.wasm'));
+  parser.setLanguage(language);
+  const parse = (text: string, previous?: SyntaxTree) => parser.parse(text, previous) ?? undefined;
+  return { name: 'wasm', parse, reader: readerOf(memory, language, parse) };
+}
+
+function readerOf(
+  memory: WasmMemory,
+  language: Addressed,
+  parse: (text: string) => SyntaxTree | undefined,
+): TreeReader {
+  const cursor = new CursorReader();
+  try {
+    const tables = new GrammarTables(memory.buffer, language[0]);
+    const direct = new MemoryReader(memory, tables, (tree) => (tree as unknown as Addressed)[0]);
+    return readsAlike(cursor, direct, parse) ? direct : cursor;
+  } catch {
+    return cursor;
+  }
 }
 
 /**

@@ -7,7 +7,7 @@
 /** A named node, or an unnamed one that fills a field (an operator). Offsets are UTF-16 units from the unit's start. */
 export interface PlainNode {
   readonly type: string;
-  readonly field?: string;
+  readonly field: string | undefined;
   readonly start: number;
   readonly end: number;
   readonly children: readonly PlainNode[];

@@ -27,7 +27,8 @@ export type Phase = 'setup' | 'loop' | 'interrupt';
 export interface Path {
   readonly id: number;
   readonly steps: readonly CallStep[];
-  readonly next: Map<string, Path>;
+  /** By the place of the call. */
+  readonly next: Map<number, Path[]>;
 }
 
 /** A loop or switch that break and continue may leave. */
@@ -69,6 +70,7 @@ export interface UseDetails {
   readonly span: Span;
   readonly callSpan: Span;
   readonly valueSpan: Span | undefined;
+  readonly terminal?: string;
   readonly function: string;
   readonly phase: Phase;
 }
@@ -189,13 +191,18 @@ export class Machine {
   }
 
   pathTo(from: Path, span: Span, name: string): Path {
-    const key = `${span.start} ${name} ${span.file}`;
-    let path = from.next.get(key);
-    if (path === undefined) {
-      this.paths += 1;
-      path = { id: this.paths, steps: [...from.steps, { function: name, span }], next: new Map() };
-      from.next.set(key, path);
+    let list = from.next.get(span.start);
+    if (list === undefined) {
+      list = [];
+      from.next.set(span.start, list);
     }
+    for (const path of list) {
+      const last = path.steps[path.steps.length - 1];
+      if (last?.function === name && last.span.file === span.file) return path;
+    }
+    this.paths += 1;
+    const path = { id: this.paths, steps: [...from.steps, { function: name, span }], next: new Map() };
+    list.push(path);
     return path;
   }
 

@@ -3,7 +3,17 @@
 import { movePointer } from './arrays';
 import type { Machine } from './machine';
 import { bool, commonType, compare, promoted, reckon } from './number-types';
-import { either, type Known, known, knownSet, truth, type Unknown, unknown, type Value } from './value';
+import {
+  type ArrayValue,
+  either,
+  type Known,
+  known,
+  knownSet,
+  truth,
+  type Unknown,
+  unknown,
+  type Value,
+} from './value';
 
 /** Pairs of values above this are not tried one by one. */
 const mostPairs = 1024;
@@ -16,12 +26,57 @@ function firstUnknown(a: Value, b: Value): Unknown {
 /** `a operator b` for everything but `&&` and `||`. */
 export function binary(machine: Machine, operator: string, a: Value, b: Value): Value {
   if (a.kind === 'known' && b.kind === 'known') return ofKnown(machine, operator, a, b);
+  const between = betweenPointers(machine, operator, a, b);
+  if (between !== undefined) return between;
   if (compare(operator, 0, 0) !== undefined) return either;
   if ((operator === '+' || operator === '-') && (a.kind === 'array' || a.kind === 'pointer')) {
     return movePointer(a, b, operator === '+' ? 1 : -1);
   }
   if (operator === '+' && (b.kind === 'array' || b.kind === 'pointer')) return movePointer(b, a, 1);
   return ofUnknown(operator, a, b);
+}
+
+/** Comparison and difference of pointers; undefined where neither is one, or too little is known. */
+function betweenPointers(machine: Machine, operator: string, a: Value, b: Value): Value | undefined {
+  const [x, y] = [placeIn(a), placeIn(b)];
+  if (x !== undefined && y !== undefined && x.array === y.array) {
+    if (operator === '-') return known(x.index - y.index, machine.types.int);
+    const truthOf = compare(operator, x.index, y.index);
+    return truthOf === undefined ? undefined : known(truthOf ? 1 : 0, bool);
+  }
+  if (operator !== '==' && operator !== '!=') return undefined;
+  const same = samePlace(a, b);
+  return same === undefined ? undefined : known(same === (operator === '==') ? 1 : 0, bool);
+}
+
+function placeIn(value: Value): { readonly array: ArrayValue; readonly index: number } | undefined {
+  if (value.kind === 'array') return { array: value, index: 0 };
+  if (value.kind !== 'pointer' || value.nullable === true) return undefined;
+  const { array, index } = value;
+  return array === undefined || index === undefined ? undefined : { array, index };
+}
+
+/** Whether two values point to one thing; undefined where that is not known. */
+function samePlace(a: Value, b: Value): boolean | undefined {
+  if (a.kind === 'known' || b.kind === 'known') {
+    const [number, other] = a.kind === 'known' ? [a, b] : [b, a];
+    const isReal = other.kind === 'pointer' || other.kind === 'function' || other.kind === 'array';
+    return isReal && truth(number) === false && truth(other) === true ? false : undefined;
+  }
+  if (truth(a) !== true || truth(b) !== true) return undefined;
+  if (a.kind === 'function' && b.kind === 'function') {
+    const [first] = a.options;
+    const [second] = b.options;
+    if (first === undefined || second === undefined || a.options.length + b.options.length > 2)
+      return undefined;
+    return first.item === second.item;
+  }
+  if (a.kind !== 'pointer' || b.kind !== 'pointer' || a.cells.length !== 1 || b.cells.length !== 1)
+    return undefined;
+  const [here] = a.cells;
+  // One cell may stand for several things where it has no name.
+  if (here === b.cells[0]) return here?.definition === undefined ? undefined : true;
+  return here?.definition === undefined || b.cells[0]?.definition === undefined ? undefined : false;
 }
 
 function ofKnown(machine: Machine, operator: string, a: Known, b: Known): Value {
@@ -70,33 +125,27 @@ function noValue(operator: string): Unknown {
 
 /** What still holds where one side is not known: a remainder and a mask have few values. */
 function ofUnknown(operator: string, a: Value, b: Value): Value {
-  const source = firstUnknown(a, b);
-  const natural = isNatural(a) && isNatural(b);
-  const most =
-    b.kind === 'known' ? Math.max(...b.values) : a.kind === 'known' ? Math.max(...a.values) : undefined;
-  const least =
-    b.kind === 'known' ? Math.min(...b.values) : a.kind === 'known' ? Math.min(...a.values) : undefined;
-  if (
-    operator === '%' &&
-    b.kind === 'known' &&
-    least !== undefined &&
-    most !== undefined &&
-    least > 0 &&
-    most <= 64
-  ) {
-    const low = isNatural(a) ? 0 : 1 - most;
-    return knownSet(range(low, most - 1), b.type);
+  const sure = b.kind === 'known' ? b : a.kind === 'known' ? a : undefined;
+  // Values are sorted.
+  const least = sure?.values[0];
+  const most = sure?.values[sure.values.length - 1];
+  if (sure !== undefined && least !== undefined && most !== undefined) {
+    if (operator === '%' && sure === b && least > 0 && most <= 64) {
+      return knownSet(range(isNatural(a) ? 0 : 1 - most, most - 1), sure.type);
+    }
+    if (operator === '&' && least >= 0 && most < 64) {
+      const cover = coverOf(most);
+      return knownSet(
+        range(0, most).filter((value) => (value & ~cover) === 0),
+        sure.type,
+      );
+    }
   }
-  if (operator === '&' && most !== undefined && least !== undefined && least >= 0 && most < 64) {
-    const type = b.kind === 'known' ? b.type : a.kind === 'known' ? a.type : bool;
-    return knownSet(
-      range(0, most).filter((value) => (value & ~coverOf(most)) === 0),
-      type,
-    );
-  }
-  const stays = natural && ['+', '*', '/', '%', '&', '|', '>>'].includes(operator);
-  return { ...unknown(source.reason, source.span), ...(stays ? { natural: true } : {}) };
+  const { reason, span } = firstUnknown(a, b);
+  return unknown(reason, span, undefined, isNatural(a) && isNatural(b) && staysNatural.has(operator));
 }
+
+const staysNatural = new Set(['+', '*', '/', '%', '&', '|', '>>']);
 
 /** The lowest mask of ones that holds a number. */
 function coverOf(most: number): number {

@@ -12,21 +12,28 @@ export function fitting(
   list: readonly Expression[],
   prototype: readonly Parameter[] | undefined,
 ): Callable | undefined {
-  const takes = ({ item }: Callable) => {
-    const needed = item.parameters.filter(
-      (parameter, index) =>
-        parameter.value === undefined &&
-        prototype?.[index]?.value === undefined &&
-        parameter.pack === undefined,
-    ).length;
-    const open = item.parameters.some((parameter) => parameter.pack);
-    return list.length >= needed && (open || list.length <= item.parameters.length);
-  };
   const [only] = functions;
   if (only !== undefined && functions.length === 1)
-    return only.item.body !== undefined && takes(only) ? only : undefined;
-  const able = functions.filter((one) => one.item.body !== undefined && takes(one));
+    return only.item.body !== undefined && takes(only, list.length, prototype) ? only : undefined;
+  const able = functions.filter((one) => one.item.body !== undefined && takes(one, list.length, prototype));
+  // What takes any number of arguments comes last, where several fit equally well.
+  if (able.length > 1) able.sort((a, b) => isOpen(a) - isOpen(b));
   return able.length < 2 || list.length === 0 ? able[0] : bestOf(machine, able, list);
+}
+
+const isOpen = ({ item }: Callable) => Number(item.parameters.some(({ pack }) => pack));
+
+/** Whether it can be called with so many arguments. */
+function takes({ item }: Callable, count: number, prototype: readonly Parameter[] | undefined): boolean {
+  let needed = 0;
+  let open = false;
+  for (let at = 0; at < item.parameters.length; at += 1) {
+    const parameter = item.parameters[at];
+    if (parameter === undefined) break;
+    if (parameter.pack !== undefined) open = true;
+    else if (parameter.value === undefined && prototype?.[at]?.value === undefined) needed += 1;
+  }
+  return count >= needed && (open || count <= item.parameters.length);
 }
 
 function bestOf(
@@ -54,7 +61,7 @@ function bestOf(
 }
 
 /** The values of the arguments, for their types: nothing of it has happened yet. */
-function tried(machine: Machine, list: readonly Expression[]): readonly Value[] {
+export function tried(machine: Machine, list: readonly Expression[]): readonly Value[] {
   const { quiet, state } = machine;
   const { mark } = state;
   machine.quiet = true;

@@ -51,8 +51,26 @@ export function isTypeName(machine: Machine, name: string, site: Site): boolean 
   );
 }
 
+const nothing: ResolvedType = { foreign: 'void', auto: false, pointers: 0 };
+const plain = new Map<NumberType, ResolvedType>();
+
+/** The type of a plain number, made once: most names are of such a type. */
+function plainNumber(number: NumberType): ResolvedType {
+  let type = plain.get(number);
+  if (type === undefined) {
+    type = { number, auto: false, pointers: 0 };
+    plain.set(number, type);
+  }
+  return type;
+}
+
 export function resolveType(machine: Machine, type: TypeName, site: Site): ResolvedType {
   let { pointers } = type;
+  if (pointers === 0) {
+    if (type.name === 'void') return nothing;
+    const number = machine.types.named(type.name);
+    if (number !== undefined) return plainNumber(number);
+  }
   let at = type;
   let place = site;
   for (let step = 0; step < longestChain; step += 1) {

@@ -32,17 +32,23 @@ export interface Known {
   readonly pin?: Value;
   /** Counted as an analogue input before: the names it came through hold that other number. */
   readonly renumbered?: true;
+  /** Of a pin got by the number of an interrupt line: the numbers as the call gave them. */
+  readonly lines?: readonly number[];
 }
 
 export interface Unknown {
   readonly kind: 'unknown';
   /** A phrase that goes on "…, because". */
   readonly reason: string;
-  readonly span?: Span;
-  readonly type?: NumberType;
+  readonly span: Span | undefined;
+  readonly type: NumberType | undefined;
   /** Never below zero. */
-  readonly natural?: boolean;
-  readonly pin?: Value;
+  readonly natural: boolean;
+  readonly pin: Value | undefined;
+  /** Nothing was put there yet: where something may have been, it was, for reading it else means nothing. */
+  readonly unset?: true;
+  /** Of a pin asked for by the number of an interrupt line that the board lacks: the numbers as given. */
+  readonly lines?: readonly number[];
 }
 
 export interface ArrayValue {
@@ -75,10 +81,14 @@ export interface ObjectValue {
 
 export interface Pointer {
   readonly kind: 'pointer';
+  /** It may be a null pointer as well. */
+  readonly nullable?: true;
   readonly cells: readonly Cell[];
   /** Where it points into an array: the array, and the entry. */
   readonly array?: ArrayValue;
   readonly index?: number;
+  /** Where it may point into several places: all that it can get to by being moved. */
+  readonly reach?: readonly Cell[];
 }
 
 export interface Callable {
@@ -93,6 +103,8 @@ export interface Callable {
 
 export interface FunctionValue {
   readonly kind: 'function';
+  /** It may be a null pointer as well. */
+  readonly nullable?: true;
   readonly options: readonly Callable[];
 }
 
@@ -108,8 +120,8 @@ export type Value = Known | Unknown | ArrayValue | ObjectValue | Pointer | Funct
 /** A register of the chip that reaches pins. */
 export interface Register {
   readonly name: string;
-  /** What a bit in it changes: the direction of its pin, or the level. */
-  readonly changes: 'direction' | 'level';
+  /** What a bit in it changes: the direction of its pin, the level, or whether a timer drives it. */
+  readonly changes: 'direction' | 'level' | 'timer';
   /** A one sets, clears or turns over what it changes; `all`: every bit is taken as it is. */
   readonly by: 'all' | 'set' | 'clear' | 'flip';
   /** Reading it reads the pins. */
@@ -127,8 +139,8 @@ export interface Cell {
   serial: number;
   /** Written after its definition. */
   written: boolean;
-  /** An interrupt handler writes it: nothing is known of it between two statements. */
-  shared: boolean;
+  /** An interrupt handler writes it, or another member of its union: nothing is known of it between two statements. */
+  shared: false | 'handler' | 'union';
   /** Set for a register of the chip: what is written goes to pins. */
   readonly register?: Register;
   /** The value as it is read, with the name it is read by. */

@@ -1,5 +1,7 @@
 /** Making, joining and comparing what the analysis knows of values. */
 import type { Span } from '../../base/span';
+import { joinObjects, sameObjects } from './copies';
+import { joinPointers } from './join-pointers';
 import { bool, type NumberType, wrap } from './number-types';
 import type { Cell, Definition, Known, Unknown, Value } from './value-types';
 
@@ -51,13 +53,19 @@ export function known(value: number, type: NumberType): Known {
 }
 
 export function unknown(reason: string, span?: Span, type?: NumberType, natural = false): Unknown {
-  return {
-    kind: 'unknown',
-    reason,
-    ...(span === undefined ? {} : { span }),
-    ...(type === undefined ? {} : { type }),
-    ...(natural ? { natural } : {}),
-  };
+  // One shape for all: they are made at every turn.
+  return { kind: 'unknown', reason, span, type, natural, pin: undefined };
+}
+
+/** Sorted, without doubles. */
+function sortedSet(values: Iterable<number>): readonly number[] {
+  if (Array.isArray(values) && values.length <= 2) {
+    const [a, b] = values as readonly number[];
+    if (a === undefined || b === undefined) return values;
+    if (a < b) return values;
+    return a > b ? [b, a] : [a];
+  }
+  return [...new Set(values)].sort((a, b) => a - b);
 }
 
 /** A set of numbers; unknown where there are too many. */
@@ -67,7 +75,7 @@ export function knownSet(
   origins: readonly Definition[] = none,
   direct = 0,
 ): Known | Unknown {
-  const sorted = [...new Set(values)].sort((a, b) => a - b);
+  const sorted = sortedSet(values);
   if (sorted.length > maximumValues)
     return unknown(`it takes more than ${maximumValues} values`, undefined, type);
   return { kind: 'known', values: sorted, type, origins, direct };
@@ -88,7 +96,9 @@ export function truth(value: Value): boolean | undefined {
   // `while (millis` is half typed: the name of a library's function is not its value.
   if (value.kind === 'function' && value.options.some(({ library }) => library !== undefined))
     return undefined;
-  if (value.kind !== 'known') return true;
+  // An object is no truth by itself: its class may say so or so.
+  if (value.kind === 'object') return undefined;
+  if (value.kind !== 'known') return 'nullable' in value ? undefined : true;
   const zero = value.values.includes(0);
   if (zero && value.values.length === 1) return false;
   return zero ? undefined : true;
@@ -100,7 +110,13 @@ export function single(value: Value): number | undefined {
 }
 
 export function sameOrigins(a: readonly Definition[], b: readonly Definition[]): boolean {
-  return a === b || (a.length === b.length && a.every((one, index) => one === b[index]));
+  return a === b || sameList(a, b);
+}
+
+function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false;
+  return true;
 }
 
 export function joinOrigins(a: readonly Definition[], b: readonly Definition[]): readonly Definition[] {
@@ -120,60 +136,76 @@ export function readThrough(value: Known, definition: Definition): Known {
 export function same(a: Value, b: Value): boolean {
   if (a === b) return true;
   if (a.kind === 'known' && b.kind === 'known') {
-    return (
-      a.type === b.type &&
-      a.values.length === b.values.length &&
-      a.values.every((value, index) => value === b.values[index]) &&
-      sameOrigins(a.origins, b.origins)
-    );
+    return a.type === b.type && sameList(a.values, b.values) && sameOrigins(a.origins, b.origins);
   }
-  if (a.kind === 'unknown' && b.kind === 'unknown') return a.type === b.type;
+  if (a.kind === 'unknown' && b.kind === 'unknown') return a.type === b.type && a.unset === b.unset;
   if (a.kind === 'pointer' && b.kind === 'pointer') {
-    return (
-      a.array === b.array &&
-      a.index === b.index &&
-      a.cells.length === b.cells.length &&
-      a.cells.every((cell, index) => cell === b.cells[index])
-    );
+    if (a.array !== b.array || a.index !== b.index || a.nullable !== b.nullable) return false;
+    if (a.reach?.length !== b.reach?.length) return false;
+    return sameList(a.cells, b.cells);
   }
   if (a.kind === 'states' && b.kind === 'states') {
-    return a.together.length === b.together.length && a.together.every((one, at) => one === b.together[at]);
+    return sameList(a.together, b.together);
   }
+  if (a.kind === 'object' && b.kind === 'object') return sameObjects(a, b, same);
   if (a.kind === 'function' && b.kind === 'function') {
     return (
-      a.options.length === b.options.length && a.options.every((one, i) => one.item === b.options[i]?.item)
+      a.nullable === b.nullable &&
+      a.options.length === b.options.length &&
+      a.options.every((one, i) => one.item === b.options[i]?.item)
     );
   }
   return false;
 }
 
+function holdsAll(a: readonly number[], b: readonly number[]): boolean {
+  if (b.length > a.length) return false;
+  for (const one of b) if (!a.includes(one)) return false;
+  return true;
+}
+
 /** What holds where either value may. */
 export function join(a: Value, b: Value): Value {
   if (a === b || same(a, b)) return a;
-  if (a.kind === 'unknown') return a;
-  if (b.kind === 'unknown') return b;
+  if (a.kind === 'unknown') return a.unset === true ? b : a;
+  if (b.kind === 'unknown') return b.unset === true ? a : b;
   if (a.kind === 'known' && b.kind === 'known') {
     const origins = joinOrigins(a.origins, b.origins);
     const direct = a.direct > 0 && b.direct > 0 ? origins.length : Math.max(a.direct, b.direct);
+    if (origins === a.origins && direct === a.direct && holdsAll(a.values, b.values)) return a;
     return knownSet([...a.values, ...b.values], a.type, origins, direct);
   }
-  if (a.kind === 'pointer' && b.kind === 'pointer') {
-    const cells = [...new Set([...a.cells, ...b.cells])];
-    if (cells.length <= maximumValues) return { kind: 'pointer', cells };
+  if ((a.kind === 'pointer' || a.kind === 'array') && (b.kind === 'pointer' || b.kind === 'array')) {
+    const either = joinPointers(a, b);
+    if (either !== undefined) return either;
   }
   if (a.kind === 'function' && b.kind === 'function') {
     const options = [...a.options];
     for (const one of b.options) if (!options.some((other) => other.item === one.item)) options.push(one);
-    if (options.length <= 8) return { kind: 'function', options };
+    const nullable = a.nullable ?? b.nullable;
+    if (options.length <= 8) return { kind: 'function', options, ...(nullable && { nullable }) };
+  }
+  if (a.kind === 'object' && b.kind === 'object') {
+    const either = joinObjects(a, b, join);
+    if (either !== undefined) return either;
   }
   if (a.kind === 'states' && b.kind === 'states') {
     const together = [...new Set([...a.together, ...b.together])].sort();
-    return together.length > 256 ? unknown('too much goes together') : { kind: 'states', together };
+    return together.length > 2048 ? unknown('too much goes together') : { kind: 'states', together };
   }
   // A null pointer beside a real one: what is done is done with the real one.
-  if (a.kind === 'known') return b;
-  if (b.kind === 'known') return a;
+  if (a.kind === 'known') return orNull(b);
+  if (b.kind === 'known') return orNull(a);
   return unknown('it is one of several things');
+}
+
+function fits(values: readonly number[], type: NumberType): boolean {
+  for (const one of values) if (wrap(one, type) !== one) return false;
+  return true;
+}
+
+function orNull(value: Value): Value {
+  return value.kind === 'pointer' || value.kind === 'function' ? { ...value, nullable: true } : value;
 }
 
 /** The value after it went into a place of a type. */
@@ -181,12 +213,17 @@ export function convert(value: Value, type: NumberType | undefined): Value {
   if (type === undefined) return value;
   if (value.kind === 'unknown') {
     if (value.type === type) return value;
-    const turned = unknownOf(type, value.reason, value.span);
-    return turned.kind === 'unknown' && value.natural ? { ...turned, natural: true } : turned;
+    if (type === bool) return either;
+    const natural = value.natural || (!type.signed && !type.float);
+    return unknown(value.reason, value.span, type, natural);
   }
   if (value.kind !== 'known' || value.type === type) return value;
-  const exact = value.values.every((one) => wrap(one, type) === one);
-  if (exact) return { ...value, type };
+  if (fits(value.values, type)) {
+    const { kind, values, origins, direct } = value;
+    return value.pin === undefined && value.renumbered === undefined
+      ? { kind, values, type, origins, direct }
+      : { ...value, type };
+  }
   const values = value.values.map((one) => wrap(one, type));
   return knownSet(values, type, value.origins, 0);
 }

@@ -4,6 +4,7 @@ import { readFile, rm } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { makePartPage } from './part-page.mjs';
 import { writeChanged } from './prepare-sources.mjs';
 
 const root = resolve(fileURLToPath(import.meta.url), '../../..');
@@ -29,6 +30,7 @@ await build({
 const { makePages, renewReadme } = await import(pathToFileURL(bundle).href);
 const texts = await makePages();
 const readme = join(root, 'README.md');
+for (const [path, text] of await makePartPage(root)) texts.set(path, text);
 texts.set('README.md', renewReadme(await readFile(readme, 'utf8')));
 for (const [path, text] of texts) {
   if (await writeChanged(join(root, path), text)) console.log(`updated ${path}`);

@@ -6,6 +6,7 @@ import { cpus } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { benchCircuit } from './circuit.mjs';
 import { benchColdStart } from './cold-start.mjs';
 import { benchFullRun } from './full-run.mjs';
 import { benchKeystrokes, benchMemory } from './keystrokes.mjs';
@@ -44,6 +45,7 @@ if (process.argv.includes('--memory')) {
   await benchFullRun(loadProgram(), { short });
   // Memory is measured in a process that has done nothing else.
   const { status } = spawnSync(process.execPath, [self, '--memory'], { stdio: 'inherit' });
+  await benchCircuit(root, { short });
   await benchColdStart(root, { short });
   process.exitCode = status ?? 1;
 }

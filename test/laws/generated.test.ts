@@ -26,7 +26,9 @@ function compare(texts: ReadonlyMap<string, string>): void {
   expect(stale, `out of date; run ${command}`).toEqual([]);
 }
 
-it('keeps pages, README table and rule ids in step with the rules', { timeout: 60_000 }, async () => {
+it('keeps pages, README table and rule ids in step with the rules and the boards', {
+  timeout: 60_000,
+}, async () => {
   const texts = await makePages();
   texts.set('README.md', renewReadme(readFileSync(join(root, 'README.md'), 'utf8')));
   compare(texts);
@@ -39,4 +41,13 @@ it('keeps types and validators in step with the schemas', { timeout: 60_000 }, a
 it('has a page for every rule and no page without one', () => {
   const pages = readdirSync(join(root, 'server/docs/rules')).filter((name) => name !== 'README.md');
   expect(pages.sort()).toEqual(rules.map((rule) => `${rule.id}.md`).sort());
+});
+
+it('has a page and a drawing for every board and none without one', () => {
+  const ids = readdirSync(join(root, 'hardware-schemas/boards')).map((name) =>
+    name.slice(0, -'.json'.length),
+  );
+  const pages = readdirSync(join(root, 'server/docs/boards')).filter((name) => name !== 'README.md');
+  expect(ids.length).toBeGreaterThan(8);
+  expect(pages.sort()).toEqual(ids.flatMap((id) => [`${id}.md`, `${id}.svg`]).sort());
 });

@@ -117,6 +117,7 @@ export function createAnalyser(
         texts: Object.fromEntries([...sketchTexts, [manifest.file, good?.text ?? manifest.text]]),
         problems: [...fresh.problems, ...unknownRules(build, good?.text ?? manifest.text), ...facts.problems],
         doubtful: findDoubtful(build, manifest.text, fresh.problems),
+        libraries: library.calls,
         solve,
       });
       return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library, solve);

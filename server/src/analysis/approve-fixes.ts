@@ -37,6 +37,7 @@ export function approveFixes(subject: Subject, library: OpenLibrary, solve: Solv
       texts: { ...subject.texts, [file]: text },
       problems: [...problems, ...subject.facts.problems],
       doubtful: findDoubtful(build, text, problems),
+      libraries: subject.libraries,
       solve,
     });
     const { keys, words } = before();

@@ -9,6 +9,7 @@ export function describePart(subject: Subject, part: Part): string {
   const { build } = subject;
   const lines = [`**${plain(part.id)}** · ${partWords(part, build.stock.tolerance)}`];
   if (part.purpose !== undefined) lines.push(plain(part.purpose));
+  if (part.caution !== undefined) lines.push(`**Caution.** ${plain(part.caution)}`);
   const terminals = part.terminals.map((terminal) => {
     const ends = build.wires.flatMap((wire) => {
       const index = wire.ends.findIndex(

@@ -33,22 +33,25 @@ export function openLibrary(
     return text === undefined ? undefined : { file, text };
   };
   const boards = new Map<string, Read<Board | undefined>>();
-  const kinds = new Map<string, PartKind>();
-  for (const [name, text] of texts.parts) {
-    const { value } = readPartKind(`parts/${name}.json`, text);
-    if (value) kinds.set(value.kind, value);
-  }
+  const kinds = new Map<string, PartKind | undefined>();
+  const kindOf = (name: string): PartKind | undefined => {
+    const text = texts.parts.get(name);
+    if (text === undefined) return undefined;
+    if (!kinds.has(name)) kinds.set(name, readPartKind(`parts/${name}.json`, text).value);
+    return kinds.get(name);
+  };
+  const boardIds = [...texts.boards.keys()].sort();
   return {
     hardware: {
-      boardIds: [...texts.boards.keys()].sort(),
-      partKinds: kinds,
+      boardIds,
+      partKinds: { get: kindOf, keys: () => texts.parts.keys() },
       board(idOrPath, manifestFile) {
         const source = find(idOrPath, manifestFile);
         if (!source) return undefined;
         const inLibrary = texts.boards.has(idOrPath);
         const kept = inLibrary ? boards.get(idOrPath) : undefined;
         if (kept) return kept;
-        const read = readBoard(source, find);
+        const read = readBoard(source, find, boardIds);
         if (inLibrary) boards.set(idOrPath, read);
         return read;
       },

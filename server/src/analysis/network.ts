@@ -3,7 +3,9 @@ import type { Board } from '../base/build';
 import type { Element, Network } from '../base/circuit';
 import type { PinMoment } from '../base/pin-use';
 import { exactly, type Range } from '../base/range';
+import { elementsOfPart } from '../circuit';
 import type { PinView, Placed, Region } from '../rules/subject';
+import { switchedLoads } from './loads';
 import { type RegionState, wiperPlaces } from './states';
 
 /** Contact resistance of a closed switch and a board rail's own resistance, ohms (common practice: well under 1). */
@@ -33,12 +35,24 @@ export function buildNetwork(region: Region, state: RegionState, context: Networ
     return net;
   };
   const fed = fedNets(region, state, context, isGround);
+  const switched = switchedLoads(
+    region,
+    (net) => context.rails[net] !== undefined,
+    (net) => context.pin(context.rails[net] ?? ''),
+  );
+  const joined = joinedElements(region, state, node);
   const reset = context.board.reset;
   const resetView = reset && region.pins.includes(reset.pin) ? context.pin(reset.pin) : undefined;
   for (const placed of region.elements) {
     // The reset figure counts all pull-ups of the board together, so they must not count again one by one.
     if (resetView && placed.onBoard && placed.nets.includes(resetView.net.id)) continue;
-    elements.push(...elementsOf(placed, node, state, fed));
+    const ohms = switched.get(placed.id);
+    const made = joined.get(placed.id);
+    if (made !== undefined) elements.push(...made);
+    else if (ohms !== undefined) {
+      const [a, b] = placed.nets;
+      elements.push({ type: 'resistor', id: placed.id, a: node(a), b: node(b), ohms });
+    } else elements.push(...elementsOf(placed, node, state, fed));
   }
   const { limits } = context.board;
   const logicVolts = figures(context.pin(context.board.logicRail)?.pin.volts ?? exactly(0));
@@ -77,6 +91,47 @@ export function buildNetwork(region: Region, state: RegionState, context: Networ
   }
   return { ground, elements };
 }
+
+/**
+ * Elements of primitives that mean something only beside others of their part: a transistor and the diode that is its
+ * base, a coil and its contacts. By placed id; a diode that went into its transistor has none.
+ */
+function joinedElements(
+  region: Region,
+  state: RegionState,
+  node: (net: string) => string,
+): ReadonlyMap<string, readonly Element[]> {
+  const found = new Map<string, readonly Element[]>();
+  const parts = new Map<string, Placed[]>();
+  for (const placed of region.elements) {
+    const list = parts.get(placed.part);
+    if (list === undefined) parts.set(placed.part, [placed]);
+    else list.push(placed);
+  }
+  for (const [part, all] of parts) {
+    if (!all.some(({ primitive: { type } }) => type === 'transistor' || type === 'coil')) continue;
+    const nets = new Map<string, string>();
+    for (const { primitive, nets: ends, third } of all) {
+      primitive.ends.forEach((end, index) => void nets.set(end, ends[index] ?? end));
+      if (primitive.type === 'transistor' && third !== undefined) nets.set(primitive.control, third);
+    }
+    const moved = new Set<string>();
+    for (const { id, primitive } of all) {
+      if (primitive.type === 'switch' && (state.switches[id] ?? primitive.rest) !== primitive.rest)
+        moved.add(primitive.id);
+    }
+    const own = all.filter(({ primitive: { type } }) => joining.has(type));
+    for (const { id } of own) found.set(id, []);
+    const made = elementsOfPart(
+      own.map(({ primitive }) => primitive),
+      { prefix: `${part}/`, nodeOf: (end) => node(nets.get(end) ?? `${part}.${end}`), moved },
+    );
+    for (const element of made) found.set(element.id, [element]);
+  }
+  return found;
+}
+
+const joining: ReadonlySet<string> = new Set(['transistor', 'diode', 'resistor', 'coil', 'switch']);
 
 /** Only the three figures: sources and spans must not split the store of solved points. */
 function figures(range: Range): Range {
@@ -138,8 +193,10 @@ function elementsOf(
     case 'logic-input':
       return [resistor(first, second, primitive.ohms)];
     case 'diode': {
-      const { volts, atAmps } = primitive;
-      return [{ type: 'diode', id, anode: first, cathode: second, volts, atAmps }];
+      const { volts, atAmps, breakdownVolts, breakdownAmps } = primitive;
+      const breakdown = breakdownVolts === undefined ? {} : { breakdownVolts };
+      const test = breakdownAmps === undefined ? {} : { breakdownAmps };
+      return [{ type: 'diode', id, anode: first, cathode: second, volts, atAmps, ...breakdown, ...test }];
     }
     case 'source': {
       const { volts, ohms } = primitive;
@@ -158,6 +215,7 @@ function elementsOf(
     case 'logic-output':
       if (state.settings[id] === 'high' && third !== undefined)
         return [resistor(third, first, primitive.ohms)];
+      if (state.settings[id] === 'released') return [];
       return [resistor(first, second, primitive.ohms)];
     case 'load':
       return fed.has(placed.nets[0])

@@ -74,7 +74,14 @@ function typicalElement(element: Element): Element {
   const typical = (range: Range) => exactly(range.typ);
   switch (element.type) {
     case 'resistor':
+    case 'coil':
+    case 'switch':
       return { ...element, ohms: typical(element.ohms) };
+    case 'transistor': {
+      const { volts, ohms, gain } = element;
+      const gainOnly = gain === undefined ? {} : { gain: typical(gain) };
+      return { ...element, volts: typical(volts), ohms: typical(ohms), ...gainOnly };
+    }
     case 'source':
       return { ...element, volts: typical(element.volts), ohms: typical(element.ohms) };
     case 'current':

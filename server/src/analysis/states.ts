@@ -4,6 +4,7 @@
  */
 import { numbersOf } from '../base/build';
 import type { PinMoment } from '../base/pin-use';
+import { leverOf } from '../base/primitive';
 import type { Drive, PinView, Region, StatePoint } from '../rules/subject';
 
 /** States of one region that are looked at, at the most. */
@@ -15,6 +16,8 @@ interface Choice {
   readonly kind: 'pin' | 'switch' | 'setting';
   readonly id: string;
   readonly values: readonly string[];
+  /** Further contacts on the same lever. */
+  readonly others?: { readonly id: string; readonly opposite: boolean }[];
 }
 
 /** What the pins, switches and knobs of a region do at one moment. */
@@ -37,18 +40,32 @@ const driveWords: Readonly<Record<Drive, string>> = {
 
 function choicesOf(region: Region, pinOf: (id: string) => PinView | undefined): Choice[] {
   const choices: Choice[] = [];
+  const levers = new Map<string, Choice>();
+  const coils = new Set(
+    region.elements.flatMap(({ id, primitive }) => (primitive.type === 'coil' ? [id] : [])),
+  );
   for (const id of region.pins) {
     const view = pinOf(id);
     if (view && view.pin.number !== undefined) choices.push({ kind: 'pin', id, values: view.drives });
   }
-  for (const { primitive, id, third } of region.elements) {
+  for (const { primitive, id, third, part } of region.elements) {
     if (primitive.type === 'switch') {
+      // The coil that moves it is in the same network: the solver finds out.
+      if (coils.has(`${part}/${primitive.operatedBy}`)) continue;
       const values = primitive.rest === 'open' ? ['open', 'closed'] : ['closed', 'open'];
-      choices.push({ kind: 'switch', id, values });
+      const key = `${part}/${leverOf(primitive)}`;
+      const lever = levers.get(key);
+      if (lever) {
+        lever.others?.push({ id, opposite: lever.values[0] !== primitive.rest });
+        continue;
+      }
+      const choice: Choice = { kind: 'switch', id, values, others: [] };
+      levers.set(key, choice);
+      choices.push(choice);
     } else if (primitive.type === 'potentiometer') {
       choices.push({ kind: 'setting', id, values: Object.keys(wiperPlaces) });
     } else if (primitive.type === 'logic-output') {
-      choices.push({ kind: 'setting', id, values: third === undefined ? ['low'] : ['low', 'high'] });
+      choices.push({ kind: 'setting', id, values: ['low', third === undefined ? 'released' : 'high'] });
     }
   }
   return choices;
@@ -148,7 +165,13 @@ function stateOf(choices: readonly Choice[], row: readonly string[]): RegionStat
     }
     if (choice.kind === 'switch') switches[choice.id] = value as 'open' | 'closed';
     else settings[choice.id] = value;
-    words.push(`${choice.id.split('/')[0]} ${value}`);
+    for (const { id, opposite } of choice.others ?? []) {
+      switches[id] = (value === 'closed') === opposite ? 'open' : 'closed';
+    }
+    // A lever with contacts of both kinds is neither open nor closed.
+    const mixed = choice.others?.some(({ opposite }) => opposite);
+    const lever = value === choice.values[0] ? 'at rest' : 'moved';
+    words.push(`${choice.id.split('/')[0]} ${mixed ? lever : value}`);
   });
   return { words: words.join(', '), drives, switches, settings };
 }

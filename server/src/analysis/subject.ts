@@ -1,7 +1,7 @@
 /** Makes the subject that the rules see. */
 import type { Board, Build } from '../base/build';
 import type { SketchFacts } from '../base/pin-use';
-import type { Platform } from '../base/platform';
+import type { LibraryFacts, Platform } from '../base/platform';
 import type { Problem } from '../base/read';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { findRails, findRegions, indexNets, placePrimitives, viewPins } from './join';
@@ -13,10 +13,20 @@ export interface JoinInput {
   readonly texts: Readonly<Record<string, string>>;
   readonly problems: readonly Problem[];
   readonly doubtful?: readonly string[];
+  /** Absent: none. */
+  readonly libraries?: readonly LibraryFacts[];
   readonly solve: Solve;
 }
 
-export function joinSubject({ facts, build, texts, problems, doubtful = [], solve }: JoinInput): Subject {
+export function joinSubject({
+  facts,
+  build,
+  texts,
+  problems,
+  doubtful = [],
+  libraries = [],
+  solve,
+}: JoinInput): Subject {
   const nets = indexNets(build);
   const pins = viewPins(facts, build, nets);
   const placed = placePrimitives(build, nets);
@@ -40,6 +50,7 @@ export function joinSubject({ facts, build, texts, problems, doubtful = [], solv
     texts,
     problems,
     doubtful,
+    libraries,
     pins,
     placed,
     rails,

@@ -3,110 +3,28 @@
  * All figures are SI numbers in the unit that the field names.
  */
 
+import type { Board, BoardPin } from './board';
 import type { Severity } from './finding';
-import type { Platform } from './platform';
 import type { Primitive } from './primitive';
-import type { Range } from './range';
 import type { Span } from './span';
 
+export type {
+  AnalogInputs,
+  Board,
+  BoardLimits,
+  BoardPin,
+  BoardReset,
+  BootStrap,
+  DriveStrength,
+  Header,
+  OnBoardLamp,
+  OnBoardPart,
+  OutputLevel,
+  Sourced,
+  SupplyInput,
+  TakenPin,
+} from './board';
 export type { Primitive } from './primitive';
-
-/** A figure of a board with the document it comes from. */
-export interface Sourced extends Range {
-  /** Document, revision and table in one phrase; "from memory" where nobody looked it up. */
-  readonly source: string;
-}
-
-export interface BoardPin {
-  /** The canonical printed name: `D7`, `A6`, `GND`, `5V`, `RST`. Unique on the board. */
-  readonly id: string;
-  /** The number the core counts it by; absent on supply and reset pins. */
-  readonly number?: number;
-  /** Other names people type or the silk screen prints. */
-  readonly names: readonly string[];
-  readonly type: 'io' | 'analog-input' | 'supply' | 'ground' | 'reset' | 'reference' | 'not-connected';
-  /** Port and bit of the chip: `PD7`. */
-  readonly port?: string;
-  /** Timer behind analogWrite: `timer2`. Absent: no PWM. */
-  readonly pwm?: string;
-  /** ADC channel. Absent: no analogRead. */
-  readonly adc?: number;
-  /** External interrupt line that attachInterrupt reaches. */
-  readonly interrupt?: number;
-  /** Bus roles and the like: `i2c.sda`, `uart0.rx`. */
-  readonly roles: readonly string[];
-  /** Volts of a supply pin against ground. */
-  readonly volts?: Range;
-  /** Amperes that may be drawn from a supply pin. */
-  readonly maxAmps?: Sourced;
-}
-
-export interface Header {
-  readonly id: string;
-  /** In words: "left header". */
-  readonly title: string;
-  /** What one counts from: "the USB end". */
-  readonly landmark: string;
-  /** Pin ids in physical order, the first next to the landmark. */
-  readonly positions: readonly string[];
-}
-
-/** A part of the board itself (built-in lamp, reset pull-up), its ends are board pin ids or inner nodes (`~name`). */
-export interface OnBoardPart {
-  readonly id: string;
-  readonly title: string;
-  readonly inside: readonly Primitive[];
-  readonly source: string;
-}
-
-export interface BoardLimits {
-  /** Amperes of one pin: what the maker's documents call a working figure, and what destroys it. */
-  readonly pinRecommended: Sourced;
-  readonly pinAbsolute: Sourced;
-  /** Sums over groups of pins, amperes. */
-  readonly groups: readonly {
-    readonly title: string;
-    readonly pins: readonly string[];
-    readonly direction: 'source' | 'sink' | 'both';
-    readonly amps: Sourced;
-  }[];
-  /** Sum over all pins, amperes. */
-  readonly total?: Sourced;
-  /** Ohms between a pin that drives and its rail. */
-  readonly outputHighOhms: Sourced;
-  readonly outputLowOhms: Sourced;
-  /** Volts read as low at most, and as high at least. */
-  readonly inputLowVolts: Sourced;
-  readonly inputHighVolts: Sourced;
-  /** Ohms. */
-  readonly pullUpOhms: Sourced;
-  readonly pullDownOhms?: Sourced;
-  /** Volts on a pin that must not be passed. */
-  readonly pinMaxVolts?: Sourced;
-}
-
-export interface BoardReset {
-  /** Pin id. */
-  readonly pin: string;
-  /** Ohms of all pull-ups on the line together. */
-  readonly pullUpOhms: Sourced;
-  /** Volts below which the chip is held in reset for certain. */
-  readonly assertVolts: Sourced;
-}
-
-export interface Board {
-  readonly id: string;
-  readonly title: string;
-  readonly chip: string;
-  /** Pin id of the rail that feeds the pins: `5V` or `3V3`. */
-  readonly logicRail: string;
-  readonly pins: readonly BoardPin[];
-  readonly headers: readonly Header[];
-  readonly onBoard: readonly OnBoardPart[];
-  readonly limits: BoardLimits;
-  readonly reset?: BoardReset;
-  readonly platform: Platform;
-}
 
 export interface Terminal {
   readonly id: string;
@@ -118,6 +36,8 @@ export interface Terminal {
   readonly polarity?: '+' | '-';
   /** Bus roles and the like, in the words of `BoardPin.roles`. */
   readonly roles?: readonly string[];
+  /** True where the part works with nothing wired to it. */
+  readonly optional?: boolean;
 }
 
 export interface Part {
@@ -132,6 +52,10 @@ export interface Part {
   readonly terminals: readonly Terminal[];
   /** Terminals by which a path enters and leaves; absent where the part has none of its own. */
   readonly series?: readonly [string, string];
+  /** Groups of terminals that metal inside the part makes one conductor. */
+  readonly joined?: readonly (readonly string[])[];
+  /** What can hurt somebody or burn, and how to avoid it. */
+  readonly caution?: string;
   readonly inside: readonly Primitive[];
   /** Parameters after defaults, as text for people: `value` → `470`. */
   readonly parameters: Readonly<Record<string, string>>;

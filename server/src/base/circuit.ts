@@ -35,6 +35,58 @@ export type Element =
       readonly cathode: string;
       readonly volts: Range;
       readonly atAmps: number;
+      /** Reverse volts at which a Zener diode conducts, at `breakdownAmps` (5 mA where absent). Absent: it blocks. */
+      readonly breakdownVolts?: Range;
+      readonly breakdownAmps?: number;
+    }
+  | {
+      /** A winding: its resistance, and what it takes to move the switches it operates. */
+      readonly type: 'coil';
+      readonly id: string;
+      readonly a: string;
+      readonly b: string;
+      readonly ohms: Range;
+      /**
+       * Volts across the winding, either way, at its typical resistance: below `min` no switch moves, above `max`
+       * every one has moved.
+       */
+      readonly operateVolts?: Range;
+    }
+  | {
+      /** A contact. One that a coil operates changes over while the coil holds it. */
+      readonly type: 'switch';
+      readonly id: string;
+      readonly a: string;
+      readonly b: string;
+      /** Resistance of the closed contact. */
+      readonly ohms: Range;
+      /** State by itself, or as a hand has put it. */
+      readonly closed: boolean;
+      /** Id of the coil, or of the diode of an optocoupler, that moves it. */
+      readonly operatedBy?: string;
+    }
+  | {
+      /** Bipolar where it has a gain, field-effect where it has none. */
+      readonly type: 'transistor';
+      readonly id: string;
+      /** Collector or drain. */
+      readonly collector: string;
+      /** Emitter or source. */
+      readonly emitter: string;
+      /** Base or gate. */
+      readonly control: string;
+      /** n: conducts when the control lies above the emitter or source; p: when below. */
+      readonly channel: 'n' | 'p';
+      /** Base-emitter volts at `atAmps` of collector current, or the gate's threshold; above zero for both channels. */
+      readonly volts: Range;
+      /** Collector current of a bipolar one's `volts`; 10 mA where absent. */
+      readonly atAmps?: number;
+      /** Resistance when it conducts fully: in the collector's lead, or of the channel at `fullVolts`. */
+      readonly ohms: Range;
+      /** Gate volts at which a field-effect one's `ohms` were measured; twice the highest threshold where absent. */
+      readonly fullVolts?: number;
+      /** Current gain of a bipolar one. */
+      readonly gain?: Range;
     };
 
 /** A connected piece of the build in one state of its switches and pins. */
@@ -49,7 +101,9 @@ export interface OperatingPoint {
   readonly nodes: Readonly<Record<string, Range>>;
   /**
    * Amperes by element id. Positive is: through a resistor from `a` to `b`; out of a source's `plus`; through a diode
-   * from anode to cathode; through a current element from `from` to `to`.
+   * from anode to cathode; through a current element from `from` to `to`; through coil and switch from `a` to `b`;
+   * through a transistor from collector to emitter (negative through a p one that conducts). A bipolar transistor's
+   * base current, positive into the base, stands under its id with `:control` behind.
    */
   readonly amps: Readonly<Record<string, Range>>;
   /** True where the solver met its stop criterion at every corner; where false the figures must not be used. */

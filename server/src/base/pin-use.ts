@@ -66,6 +66,10 @@ export interface PinUse {
    * For other actions: the mode the call sets by itself, absent where it sets none.
    */
   readonly modes?: readonly PinMode[];
+  /** Interrupt lines, where the argument counts those and gives no pin by digitalPinToInterrupt. */
+  readonly lines?: readonly number[];
+  /** Terminal of a part that the library means the pin for: `echo`. */
+  readonly terminal?: string;
   /** The pin argument. */
   readonly span: Span;
   /** The whole call expression. */
@@ -126,10 +130,20 @@ export interface SketchFacts {
   readonly pinNames: readonly PinName[];
   readonly setup?: SetupPlace;
   /**
-   * The distinct combinations of output states that the program can have. Absent where there were too many to keep or
-   * something could not be followed: then anything may go together.
+   * The distinct combinations of output states that the program can have. Absent where something could not be followed:
+   * then anything may go together.
    */
   readonly moments?: readonly PinMoment[];
+  /**
+   * Pins that `moments` no longer tells apart, since there were too many combinations to keep: each may be in any of
+   * its states beside anything of the others. Absent where there are none.
+   */
+  readonly loosePins?: readonly number[];
+  /**
+   * Headers that the sketch includes, that are no file of it and that no library's data describes: what comes with them
+   * may use the board's buses. Absent where there are none.
+   */
+  readonly foreignHeaders?: readonly string[];
   /** Said limits (a loop that was not followed to its end). Never grammar errors: those are the compiler's to tell. */
   readonly problems: readonly Problem[];
   /**

@@ -55,6 +55,8 @@ export interface CallFacts {
   readonly arguments?: { readonly min?: number; readonly max?: number };
   /** The pins are those given to the constructor or to an earlier call with this name (a method `begin()`). */
   readonly pinsOf?: string;
+  /** Timer the call takes, keyed as that of a class; where given, it stands before the class's. */
+  readonly timers?: Readonly<Record<string, string>>;
 }
 
 /** A class of a firmware library. */
@@ -75,7 +77,10 @@ export interface ClassFacts {
   readonly macros?: readonly string[];
   /** Board roles whose pins an object takes when it is begun. */
   readonly buses?: readonly string[];
-  /** Timers it takes, by chip family: `avr` → `timer2`. */
+  /**
+   * Timer its methods take: by the chip's name in small letters (`atmega2560`), else by the family (`samd`); `avr` means
+   * the ATmega328P alone, since its sisters have other timers.
+   */
   readonly timers?: Readonly<Record<string, string>>;
 }
 

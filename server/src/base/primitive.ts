@@ -13,6 +13,8 @@ export type Primitive =
       readonly ohms: Range;
       /** Power it stands, watts. */
       readonly maxWatts?: number;
+      /** Current it carries for ever, amperes; a fuse opens above it. */
+      readonly maxAmps?: number;
     }
   | {
       readonly type: 'capacitor';
@@ -30,6 +32,8 @@ export type Primitive =
       readonly id: string;
       readonly ends: readonly [string, string];
       readonly ohms: Range;
+      /** Voltages it works at: from the lowest that operates it for certain to the highest it stands for ever. */
+      readonly volts?: Range;
     }
   | {
       readonly type: 'diode';
@@ -44,6 +48,12 @@ export type Primitive =
       readonly maxAmps?: number;
       /** Reverse voltage it stands, volts. */
       readonly maxReverseVolts?: number;
+      /** Reverse voltage at which it conducts on purpose (a Zener diode), at `breakdownAmps`. */
+      readonly breakdownVolts?: Range;
+      /** Test current of the breakdown voltage, amperes. */
+      readonly breakdownAmps?: number;
+      /** Power it stands, watts. */
+      readonly maxWatts?: number;
     }
   | {
       readonly type: 'switch';
@@ -53,8 +63,10 @@ export type Primitive =
       readonly action: 'momentary' | 'latching';
       /** State when nobody touches it. */
       readonly rest: 'open' | 'closed';
-      /** Id of the coil in the same part that moves it; absent where a hand does. */
+      /** Id of the coil, the load that holds one, or the lamp in the same part that moves it; absent where a hand does. */
       readonly operatedBy?: string;
+      /** Id of the first switch of the part on the same lever: both leave their rest state together. */
+      readonly movesWith?: string;
       /** Current its contacts carry, amperes. */
       readonly maxAmps?: number;
     }
@@ -78,6 +90,12 @@ export type Primitive =
       readonly maxAmps?: number;
       /** Charge it holds, ampere-hours. */
       readonly ampHours?: number;
+      /** Terminal its power comes from (a regulator's input); absent where it has its own. */
+      readonly from?: string;
+      /** Volts the input must lie above the output at least. */
+      readonly dropout?: Range;
+      /** Power out over power in, 0 to 1. Absent with `from`: a linear one, which takes the current that it gives. */
+      readonly efficiency?: Range;
     }
   | {
       readonly type: 'load';
@@ -97,6 +115,14 @@ export type Primitive =
       readonly ohms: Range;
       /** Voltage at the input that must not be passed, volts. */
       readonly maxVolts?: number;
+      /** Terminal that feeds the circuit behind it; the shares below are shares of its voltage. */
+      readonly supply?: string;
+      /** Voltage that is read as low at most, and as high at least, for certain, volts. */
+      readonly lowVolts?: number;
+      readonly highVolts?: number;
+      /** The same as shares of the supply, 0 to 1. */
+      readonly lowShare?: number;
+      readonly highShare?: number;
     }
   | {
       readonly type: 'logic-output';
@@ -107,6 +133,8 @@ export type Primitive =
       readonly supply?: string;
       /** Resistance behind the output. */
       readonly ohms: Range;
+      /** Current it gives or takes, amperes. */
+      readonly maxAmps?: number;
     }
   | {
       /** A switch between its ends that a voltage closes. A base's junction is a diode primitive beside it. */
@@ -126,4 +154,18 @@ export type Primitive =
       readonly gain?: Range;
       /** Current between the ends it stands, amperes. */
       readonly maxAmps?: number;
+      /** Voltage between the ends it stands, volts. */
+      readonly maxVolts?: number;
+      /** Volts between control and second end at which `ohms` is promised (field-effect ones). */
+      readonly fullVolts?: number;
+      /** Volts between control and second end that must not be passed. */
+      readonly maxControlVolts?: number;
     };
+
+/**
+ * What moves a contact: contacts of one part with the same lever leave their rest state together. The hand on a switch
+ * of its own is named by the switch.
+ */
+export function leverOf(contact: Extract<Primitive, { type: 'switch' }>): string {
+  return contact.operatedBy ?? contact.movesWith ?? contact.id;
+}

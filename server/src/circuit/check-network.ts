@@ -1,9 +1,8 @@
 /**
- * Looks a network over before any sum is done: figures that are none, loops that nothing limits, nodes that nothing
- * ties to ground. What is found here would otherwise come out as a singular matrix, which tells nobody anything.
+ * Looks a network over before any sum is done: loops that nothing limits, nodes that nothing ties to ground. What is
+ * found here would otherwise come out as a singular matrix, which tells nobody anything.
  */
-import type { Element, Network } from '../base/circuit';
-import { exactly, type Range } from '../base/range';
+import { type CoreElement, isInner, nodesOf, ownerOf, tiedNodesOf } from './core';
 import { makeUnion, type Union } from './union';
 
 /** Resistances below this are counted as this, so that closed switches side by side share their current. Ohms. */
@@ -13,7 +12,7 @@ export const LEAST_OHMS = 1e-6;
 export interface Piece {
   /** Without ground, in the order of first mention. */
   readonly nodes: readonly string[];
-  readonly elements: readonly Element[];
+  readonly elements: readonly CoreElement[];
   /** One node of each group that nothing ties to ground: it is taken as 0 V. */
   readonly ties: readonly string[];
 }
@@ -27,22 +26,16 @@ export interface CheckedNetwork {
   readonly idle: readonly string[];
 }
 
-/** The two nodes of an element. */
-export function endsOf(element: Element): readonly [string, string] {
-  switch (element.type) {
-    case 'resistor':
-      return [element.a, element.b];
-    case 'source':
-      return [element.plus, element.minus];
-    case 'current':
-      return [element.from, element.to];
-    case 'diode':
-      return [element.anode, element.cathode];
-  }
+/** A network of core elements. */
+export interface CoreNetwork {
+  readonly ground: string;
+  readonly elements: readonly CoreElement[];
+  /** Nodes to look at besides those of the elements: what only an open contact touches. */
+  readonly nodes?: readonly string[];
 }
 
-export function checkNetwork(network: Network): CheckedNetwork {
-  const faults = [...figureFaults(network.elements), ...loopFaults(network.elements)];
+export function checkNetwork(network: CoreNetwork): CheckedNetwork {
+  const faults = loopFaults(network.elements);
   if (faults.length > 0) {
     return { faults, notes: [], pieces: [], idle: [] };
   }
@@ -51,21 +44,23 @@ export function checkNetwork(network: Network): CheckedNetwork {
   const joined = makeUnion();
   tied.find(network.ground);
   for (const element of network.elements) {
-    const [a, b] = endsOf(element);
-    // A current element pushes but does not hold: it ties nothing down.
-    tied.find(a);
-    tied.find(b);
-    if (element.type !== 'current') {
-      tied.join(a, b);
+    const nodes = nodesOf(element);
+    for (const node of nodes) {
+      tied.find(node);
     }
-    if (a !== network.ground && b !== network.ground) {
-      joined.join(a, b);
-    }
+    joinAll(tied, tiedNodesOf(element));
+    joinAll(
+      joined,
+      nodes.filter((node) => node !== network.ground),
+    );
+  }
+  for (const node of network.nodes ?? []) {
+    tied.find(node);
   }
   const ties = floatingGroups(network.ground, tied).map((group) => {
     const first = group[0] ?? '';
     notes.push(
-      `Nothing ties ${group.join(', ')} to ${network.ground}; voltages there are counted from ${first}.`,
+      `Nothing ties ${group.filter((node) => !isInner(node)).join(', ')} to ${network.ground}; voltages there are counted from ${ownerOf(first)}.`,
     );
     return first;
   });
@@ -80,19 +75,26 @@ export function checkNetwork(network: Network): CheckedNetwork {
   return { faults, notes, pieces: splitPieces(network, joined, ties, new Set(idle)), idle };
 }
 
+function joinAll(union: Union, names: readonly string[]): void {
+  const [first] = names;
+  for (const name of names) {
+    union.join(first ?? name, name);
+  }
+}
+
 function floatingGroups(ground: string, tied: Union): readonly (readonly string[])[] {
   return tied.groups().filter((group) => !group.includes(ground));
 }
 
 function splitPieces(
-  network: Network,
+  network: CoreNetwork,
   joined: Union,
   ties: readonly string[],
   idle: ReadonlySet<string>,
 ): readonly Piece[] {
-  const pieces = new Map<string, { nodes: Set<string>; elements: Element[] }>();
+  const pieces = new Map<string, { nodes: Set<string>; elements: CoreElement[] }>();
   for (const element of network.elements) {
-    const inner = endsOf(element).filter((node) => node !== network.ground);
+    const inner = nodesOf(element).filter((node) => node !== network.ground);
     const key = inner[0] === undefined ? '' : joined.find(inner[0]);
     // Elements with both ends on ground have nothing to do with anything and form a piece of their own.
     const name = inner.length === 0 ? 'ground' : `node ${key}`;
@@ -112,50 +114,8 @@ function splitPieces(
   }));
 }
 
-function figureFaults(elements: readonly Element[]): readonly string[] {
-  const faults: string[] = [];
-  const ids = new Set<string>();
-  for (const element of elements) {
-    if (ids.has(element.id)) {
-      faults.push(`The name ${element.id} is used for two elements.`);
-    }
-    ids.add(element.id);
-    for (const [name, range, sign] of figuresOf(element)) {
-      if (![range.min, range.typ, range.max].every(Number.isFinite)) {
-        faults.push(`The ${name} of ${element.id} is not a number.`);
-      } else if (!(range.min <= range.typ && range.typ <= range.max)) {
-        faults.push(`The ${name} of ${element.id} has its limits in the wrong order.`);
-      } else if (sign === 'not negative' ? range.min < 0 : sign === 'positive' && range.min <= 0) {
-        faults.push(`The ${name} of ${element.id} cannot be ${range.min < 0 ? 'negative' : 'zero'}.`);
-      }
-    }
-  }
-  return faults;
-}
-
-function figuresOf(
-  element: Element,
-): readonly (readonly [string, Range, 'any' | 'not negative' | 'positive'])[] {
-  switch (element.type) {
-    case 'resistor':
-      return [['resistance', element.ohms, 'not negative']];
-    case 'source':
-      return [
-        ['voltage', element.volts, 'any'],
-        ['source resistance', element.ohms, 'not negative'],
-      ];
-    case 'current':
-      return [['current', element.amps, 'any']];
-    case 'diode':
-      return [
-        ['forward voltage', element.volts, 'positive'],
-        ['test current', exactly(element.atAmps), 'positive'],
-      ];
-  }
-}
-
 /** Sources that a loop without any resistance shorts, or sets against another source. */
-function loopFaults(elements: readonly Element[]): readonly string[] {
+function loopFaults(elements: readonly CoreElement[]): readonly string[] {
   const short = makeUnion();
   for (const element of elements) {
     if (element.type === 'resistor' && element.ohms.min < LEAST_OHMS) {
@@ -166,7 +126,9 @@ function loopFaults(elements: readonly Element[]): readonly string[] {
   for (const element of elements) {
     if (element.type === 'source' && element.ohms.min < LEAST_OHMS) {
       if (short.find(element.plus) === short.find(element.minus)) {
-        faults.push(`Nothing limits the current of ${element.id}: a loop without resistance closes over it.`);
+        faults.push(
+          `Nothing limits the current of ${ownerOf(element.id)}: a loop without resistance closes over it.`,
+        );
       }
       short.join(element.plus, element.minus);
     }

@@ -4,7 +4,8 @@
  * sensitivities, once more from where that led, since a lamp that is dark at the nominal point says nothing there.
  */
 import { answersAt, type Solved, solveAt } from './corner';
-import type { Answers, LinearPart } from './linear-part';
+import type { PortState } from './device';
+import { type Answers, type LinearPart, typicalValues } from './linear-part';
 import { directionsAt } from './sensitivity';
 
 /** 64 corners at the most; one figure more would double them. */
@@ -15,9 +16,9 @@ const ROUNDS = 3;
 const WORK = 4e6;
 
 export interface Spread {
-  readonly nominal: readonly number[];
-  readonly low: readonly number[];
-  readonly high: readonly number[];
+  readonly nominal: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
   readonly converged: boolean;
   /** False where not every corner that was asked for could be looked at. */
   readonly complete: boolean;
@@ -54,10 +55,10 @@ function makeExplorer(part: LinearPart, moving: readonly number[]): Explorer {
   const seen = new Map<string, Solved | undefined>();
   const factored = new Map<string, Answers | undefined>();
   const most = Math.max(3, WORK / (part.size + 1) ** 3);
-  let start: readonly number[] | undefined;
+  let start: PortState | undefined;
   let complete = true;
   const valuesAt = (vector: readonly number[]): readonly number[] => {
-    const values = part.parameters.map(({ range }) => range.typ);
+    const values = typicalValues(part);
     moving.forEach((parameter, at) => {
       const range = part.parameters[parameter]?.range;
       const sign = vector[at] ?? 0;
@@ -84,14 +85,14 @@ function makeExplorer(part: LinearPart, moving: readonly number[]): Explorer {
       const answers = factored.has(matrixKey) ? factored.get(matrixKey) : answersAt(part, values);
       factored.set(matrixKey, answers);
       const solved = answers && solveAt(part, answers, values, start);
-      start = solved?.junctionVolts ?? start;
+      start = solved?.state ?? start;
       seen.set(key, solved);
       return solved;
     },
     spread(nominal) {
       const points = [...seen.values()];
-      const low = [...nominal.quantities];
-      const high = [...nominal.quantities];
+      const low = nominal.quantities.slice();
+      const high = nominal.quantities.slice();
       for (const point of points) {
         point?.quantities.forEach((quantity, index) => {
           low[index] = Math.min(low[index] ?? quantity, quantity);
@@ -122,15 +123,18 @@ function visitAll(part: LinearPart, moving: readonly number[], explorer: Explore
 function followSigns(part: LinearPart, moving: readonly number[], explorer: Explorer): void {
   const nominal = moving.map(() => 0);
   const count = part.nodes.length + part.terms.length;
-  const targets = Array.from({ length: count * 2 }, (_, index) => ({
-    quantity: index >> 1,
-    sign: index & 1 ? -1 : 1,
-    vector: nominal as readonly number[],
-  }));
+  const targets = Array.from(
+    { length: count * 2 },
+    (_, index): Target => ({
+      quantity: index >> 1,
+      sign: index & 1 ? -1 : 1,
+      vector: nominal,
+    }),
+  );
   let open = targets;
   for (let round = 0; round < ROUNDS && open.length > 0 && !explorer.exhausted(); round += 1) {
     const directions = new Map<string, ReturnType<typeof directionsAt>>();
-    open = open.flatMap((target) => {
+    const wishes = open.flatMap((target) => {
       const key = target.vector.join();
       const solved = explorer.visit(target.vector);
       if (solved === undefined) {
@@ -139,13 +143,46 @@ function followSigns(part: LinearPart, moving: readonly number[], explorer: Expl
       if (!directions.has(key)) {
         directions.set(key, directionsAt(part, explorer.valuesAt(target.vector), solved, moving));
       }
-      const row = directions.get(key)?.(target.quantity) ?? [];
-      // Where a figure makes no difference it stays as it was, which keeps the number of corners down.
-      const vector = moving.map((_, at) => (row[at] ?? 0) * target.sign || (target.vector[at] ?? 0));
-      return vector.join() === key ? [] : [{ ...target, vector }];
+      const wish = (directions.get(key)?.(target.quantity) ?? []).map((sign) => sign * target.sign);
+      const met = wish.every((sign, at) => sign === 0 || sign === target.vector[at]);
+      return met ? [] : [{ target, wish }];
     });
+    open = shareCorners(wishes, nominal);
     for (const target of open) {
       explorer.visit(target.vector);
     }
   }
+}
+
+interface Target {
+  readonly quantity: number;
+  readonly sign: number;
+  readonly vector: readonly number[];
+}
+
+/**
+ * Puts targets whose wishes do not contradict each other into one corner: what makes no difference to one of them may
+ * stand as another wants it. Of a hundred lamps on one rail, all are brightest at once.
+ */
+function shareCorners(
+  wishes: readonly { readonly target: Target; readonly wish: readonly number[] }[],
+  nominal: readonly number[],
+): Target[] {
+  const corners: number[][] = [];
+  const placed = wishes.map(({ target, wish }) => {
+    // Where nobody has a wish, the corner stays where the target came from.
+    let corner = corners.find((one) => one.every((sign, at) => sign === 0 || !wish[at] || sign === wish[at]));
+    if (corner === undefined) {
+      corner = [...nominal];
+      corners.push(corner);
+    }
+    for (let at = 0; at < wish.length; at += 1) {
+      corner[at] = wish[at] || (corner[at] ?? 0);
+    }
+    return { target, corner };
+  });
+  return placed.map(({ target, corner }) => ({
+    ...target,
+    vector: corner.map((sign, at) => sign || (target.vector[at] ?? 0)),
+  }));
 }

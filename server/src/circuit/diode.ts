@@ -21,6 +21,8 @@ export const SLOPE_VOLTS = IDEALITY * THERMAL_VOLTS;
 export interface Junction {
   /** Volts forward at which `scaleAmps` flow. */
   readonly volts: number;
+  /** Volts by which the current grows e-fold. */
+  readonly slopeVolts: number;
   /**
    * Amperes of the exponential at `volts`. Counting from this point and not from zero volts keeps a junction of
    * 3.6 V in range, whose saturation current is 1e-32 A.
@@ -33,38 +35,32 @@ export interface Junction {
 }
 
 /** A junction through one point of its curve: `volts` forward at `atAmps`, both above zero. */
-export function makeJunction(volts: number, atAmps: number): Junction {
-  const decay = Math.exp(-volts / SLOPE_VOLTS);
+export function makeJunction(volts: number, atAmps: number, slopeVolts = SLOPE_VOLTS): Junction {
+  const decay = Math.exp(-volts / slopeVolts);
   const scaleAmps = Math.max(atAmps - MIN_SIEMENS * volts, atAmps * 1e-6) / (1 - decay);
   return {
     volts,
+    slopeVolts,
     scaleAmps,
     saturationAmps: scaleAmps * decay,
-    criticalVolts: volts + SLOPE_VOLTS * Math.log(SLOPE_VOLTS / (Math.SQRT2 * scaleAmps)),
+    criticalVolts: volts + slopeVolts * Math.log(slopeVolts / (Math.SQRT2 * scaleAmps)),
   };
 }
 
-/** Where a junction stands on its curve. */
-export interface JunctionPoint {
-  /** Amperes from anode to cathode. */
-  readonly amps: number;
-  /** Slope of the curve, siemens. */
-  readonly siemens: number;
-  /** Amperes that a forward figure higher by a volt would take away, at the same volts across. */
-  readonly ampsPerForwardVolt: number;
+/** Where the curve goes on straight: past half a billion times the test current it must not overflow. */
+const LARGEST_POWER = 20;
+
+/** Amperes of the exponential alone at `volts` across. */
+export function exponentialAmps(junction: Junction, volts: number): number {
+  const power = (volts - junction.volts) / junction.slopeVolts;
+  const bounded = Math.min(power, LARGEST_POWER);
+  return junction.scaleAmps * Math.exp(bounded) * (1 + power - bounded) - junction.saturationAmps;
 }
 
-/** The curve at `volts` across. Past half a billion times the test current it goes on straight: it never overflows. */
-export function junctionAt(junction: Junction, volts: number): JunctionPoint {
-  const power = (volts - junction.volts) / SLOPE_VOLTS;
-  const bounded = Math.min(power, 20);
-  const exponential = junction.scaleAmps * Math.exp(bounded);
-  const forward = exponential * (1 + power - bounded) - junction.saturationAmps;
-  return {
-    amps: forward + MIN_SIEMENS * volts,
-    siemens: exponential / SLOPE_VOLTS + MIN_SIEMENS,
-    ampsPerForwardVolt: -forward / SLOPE_VOLTS,
-  };
+/** Slope of the exponential alone, siemens. */
+export function exponentialSiemens(junction: Junction, volts: number): number {
+  const power = Math.min((volts - junction.volts) / junction.slopeVolts, LARGEST_POWER);
+  return (junction.scaleAmps * Math.exp(power)) / junction.slopeVolts;
 }
 
 /**
@@ -73,8 +69,10 @@ export function junctionAt(junction: Junction, volts: number): JunctionPoint {
  */
 export function limitStep(junction: Junction, from: number, to: number): number {
   const critical = Math.max(junction.criticalVolts, 0);
-  if (to <= critical || to - from <= 2 * SLOPE_VOLTS) {
+  if (to <= critical || to - from <= 2 * junction.slopeVolts) {
     return to;
   }
-  return from < critical ? critical : from + SLOPE_VOLTS * Math.log1p((to - from) / SLOPE_VOLTS);
+  return from < critical
+    ? critical
+    : from + junction.slopeVolts * Math.log1p((to - from) / junction.slopeVolts);
 }

@@ -1,134 +1,177 @@
 /**
- * The non-linear part: the voltages of all junctions at once, by Newton's method on as many unknowns as there are
- * junctions. It always stops: each attempt has a bounded number of steps, and what fails is tried once more by
- * raising the sources from zero in a bounded number of stages.
+ * The non-linear part: the voltages of all ports at once, by Newton's method on as many unknowns as there are ports.
+ * It always stops: each attempt has a bounded number of steps, and what fails is tried once more by raising the
+ * sources from zero in a bounded number of stages.
  */
-import { LuDecomposition, Matrix } from 'ml-matrix';
-import { type Junction, type JunctionPoint, junctionAt, limitStep } from './diode';
-import { type Answers, entryAt, junctionInLinearPart, type LinearPart } from './linear-part';
+import { type Device, makePortState, type PortState } from './device';
+import { type Answers, entryAt, type LinearPart, portInLinearPart } from './linear-part';
+import { solveFull } from './solve-full';
 
-const STEPS = 60;
-const STAGES = 64;
+const STEPS = 80;
+const STAGES = 80;
 /**
- * Stop: the last step moved no junction's current by more than this share (or the least amperes), and its volts by no
+ * Stop: the last step moved no port's current by more than this share (or the least amperes), and its volts by no
  * more than the least volts. Newton's error is squared with each step, in units of the e-fold voltage, so what is
  * left after such a step is below a billionth.
  */
-const SHARE = 1e-5;
-const LEAST_AMPS = 1e-14;
-const LEAST_VOLTS = 1e-5;
+export const SHARE = 1e-5;
+export const LEAST_AMPS = 1e-14;
+export const LEAST_VOLTS = 1e-5;
 
-export interface Settled {
-  readonly volts: readonly number[];
-  readonly points: readonly JunctionPoint[];
-}
-
-/** The linear network as the junctions see it: `volts = open - resistance * amps`, at their own ports. */
+/** The linear network as the ports see it: `volts = open - resistance * amps`. */
 interface Ports {
-  readonly open: readonly number[];
-  readonly resistance: readonly (readonly number[])[];
+  readonly open: Float64Array;
+  /** Row by row. */
+  readonly resistance: Float64Array;
 }
 
 /**
- * Solves for the volts across all junctions.
- * @param open volts across each port with no junction current at all
- * @param start first guess, volts by junction
- * @returns volts and place on the curve by junction, or undefined where the stop criterion was never met
+ * Solves for the volts across all ports.
+ * @param open volts across each port with no device at all
+ * @param start first guess, volts by port; the devices' own where absent
+ * @returns volts, amperes and slopes by port, or undefined where the stop criterion was never met
  */
 export function solveJunctions(
   part: LinearPart,
   answers: Answers,
-  junctions: readonly Junction[],
-  open: readonly number[],
-  start: readonly number[],
-): Settled | undefined {
-  if (junctions.length === 0) {
-    return { volts: [], points: [] };
+  devices: readonly Device[],
+  open: Float64Array,
+  start?: Float64Array,
+): PortState | undefined {
+  const count = part.ports.length;
+  if (count === 0) {
+    return makePortState(0);
   }
   const ports = { open, resistance: portResistance(part, answers) };
-  const direct = newton(ports, junctions, start);
-  return direct ?? raiseSources(ports, junctions);
-}
-
-/** Volts across the port of each junction that column `column` of the answers makes. */
-export function portVolts(part: LinearPart, answers: Answers, column: number): readonly number[] {
-  return part.junctions.map((term) => entryAt(answers, term.a, column) - entryAt(answers, term.b, column));
-}
-
-function portResistance(part: LinearPart, answers: Answers): readonly (readonly number[])[] {
-  const columns = part.junctions.map((term) => portVolts(part, answers, term.column));
-  return columns.map((_, row) => columns.map((column) => -(column[row] ?? 0)));
-}
-
-function newton(ports: Ports, junctions: readonly Junction[], start: readonly number[]): Settled | undefined {
-  const volts = [...start];
-  const points = junctions.map((junction, at) => junctionAt(junction, volts[at] ?? 0));
-  for (let step = 0; step < STEPS; step += 1) {
-    const move = newtonMove(ports, points, volts);
-    if (move === undefined) {
-      return undefined;
-    }
-    let settled = true;
-    junctions.forEach((junction, at) => {
-      const change = move[at] ?? 0;
-      const wanted = (volts[at] ?? 0) + change;
-      const to = limitStep(junction, volts[at] ?? 0, wanted);
-      const point = junctionAt(junction, to);
-      const enough = Math.max(SHARE * Math.abs(point.amps), LEAST_AMPS);
-      const still = Math.abs(point.siemens * change) <= enough && Math.abs(change) <= LEAST_VOLTS;
-      settled &&= to === wanted && still;
-      volts[at] = to;
-      points[at] = point;
-    });
-    if (settled) {
-      return volts.every(Number.isFinite) ? { volts, points } : undefined;
-    }
+  const state = makePortState(count);
+  for (const device of devices) {
+    device.guess(state.volts);
   }
-  return undefined;
+  state.volts.set(start ?? state.volts);
+  return newton(ports, devices, state) ? state : raiseSources(ports, devices);
 }
 
-/** How far Newton's method moves each junction, volts; undefined where the slopes leave it without a direction. */
-function newtonMove(
-  ports: Ports,
-  points: readonly JunctionPoint[],
-  volts: readonly number[],
-): readonly number[] | undefined {
-  // The linear part counts every junction as a plain conductance already; only what is beyond it is left.
-  const errors = volts.map((value, row) => {
-    let error = (ports.open[row] ?? 0) - value;
-    points.forEach((point, column) => {
-      const beyond = point.amps - junctionInLinearPart * (volts[column] ?? 0);
-      error -= (ports.resistance[row]?.[column] ?? 0) * beyond;
-    });
-    return error;
+/** Adds what column `column` of the answers, driven by `drive`, puts across each port. */
+export function addPortVolts(
+  part: LinearPart,
+  answers: Answers,
+  column: number,
+  drive: number,
+  to: Float64Array,
+): void {
+  part.ports.forEach(({ a, b }, at) => {
+    to[at] = (to[at] ?? 0) + (entryAt(answers, a, column) - entryAt(answers, b, column)) * drive;
   });
-  const slope = (row: number, column: number): number =>
-    (row === column ? 1 : 0) +
-    (ports.resistance[row]?.[column] ?? 0) * ((points[column]?.siemens ?? 0) - junctionInLinearPart);
-  if (points.length === 1) {
-    return slope(0, 0) === 0 ? undefined : [(errors[0] ?? 0) / slope(0, 0)];
-  }
-  const lu = new LuDecomposition(points.map((_, row) => points.map((__, column) => slope(row, column))));
-  return lu.isSingular() ? undefined : lu.solve(Matrix.columnVector(errors)).to1DArray();
 }
 
-/** Raises the sources from nothing, where all junctions stand at zero volts, in stages that adapt to what converges. */
-function raiseSources(ports: Ports, junctions: readonly Junction[]): Settled | undefined {
+function portResistance(part: LinearPart, answers: Answers): Float64Array {
+  const count = part.ports.length;
+  const resistance = new Float64Array(count * count);
+  part.ports.forEach(({ a, b }, row) => {
+    for (let column = 0; column < count; column += 1) {
+      resistance[row * count + column] = entryAt(answers, b, column) - entryAt(answers, a, column);
+    }
+  });
+  return resistance;
+}
+
+/** Works on `state` in place, from its volts; true where it came to the stop criterion. */
+function newton(ports: Ports, devices: readonly Device[], state: PortState): boolean {
+  for (const device of devices) {
+    device.evaluate(state);
+  }
+  const count = state.volts.length;
+  const slopes = new Float64Array(count * count);
+  const move = new Float64Array(count);
+  for (let step = 0; step < STEPS; step += 1) {
+    if (!newtonMove(ports, devices, state, slopes, move)) {
+      return false;
+    }
+    if (takeStep(devices, state, move)) {
+      return state.volts.every(Number.isFinite);
+    }
+  }
+  return false;
+}
+
+/** Moves the ports by as much of a step as their devices bear; true where the stop criterion is met. */
+export function takeStep(devices: readonly Device[], state: PortState, move: Float64Array): boolean {
+  const { volts, amps, siemens } = state;
+  let settled = true;
+  for (const device of devices) {
+    const { port, ports } = device;
+    const limited = device.limit(volts, move);
+    settled &&= !limited;
+    for (let at = port; at < port + ports; at += 1) {
+      volts[at] = (volts[at] ?? 0) + (move[at] ?? 0);
+    }
+    device.evaluate(state);
+    for (let at = port; at < port + ports && settled; at += 1) {
+      const byOther = ports === 1 ? 0 : (siemens[2 * at + 1] ?? 0) * (move[port + 1] ?? 0);
+      const change = Math.abs((siemens[2 * at] ?? 0) * (move[port] ?? 0) + byOther);
+      settled =
+        change <= Math.max(SHARE * Math.abs(amps[at] ?? 0), LEAST_AMPS) &&
+        Math.abs(move[at] ?? 0) <= LEAST_VOLTS;
+    }
+  }
+  return settled;
+}
+
+/**
+ * How far Newton's method moves each port, volts, into `move`; false where the slopes leave it without a direction.
+ * `slopes` is its working space.
+ */
+function newtonMove(
+  { open, resistance }: Ports,
+  devices: readonly Device[],
+  { volts, amps, siemens }: PortState,
+  slopes: Float64Array,
+  move: Float64Array,
+): boolean {
+  const count = volts.length;
+  for (let row = 0; row < count; row += 1) {
+    let error = (open[row] ?? 0) - (volts[row] ?? 0);
+    for (let column = 0; column < count; column += 1) {
+      // The linear part counts every port as a plain conductance already; only what is beyond it is left.
+      const beyond = (amps[column] ?? 0) - portInLinearPart * (volts[column] ?? 0);
+      error -= (resistance[row * count + column] ?? 0) * beyond;
+    }
+    move[row] = error;
+    for (const { port, ports } of devices) {
+      const own = resistance[row * count + port] ?? 0;
+      const first = (siemens[2 * port] ?? 0) - portInLinearPart;
+      if (ports === 1) {
+        slopes[row * count + port] = own * first;
+      } else {
+        const other = resistance[row * count + port + 1] ?? 0;
+        const second = (siemens[2 * port + 3] ?? 0) - portInLinearPart;
+        slopes[row * count + port] = own * first + other * (siemens[2 * port + 2] ?? 0);
+        slopes[row * count + port + 1] = own * (siemens[2 * port + 1] ?? 0) + other * second;
+      }
+    }
+    slopes[row * count + row] = (slopes[row * count + row] ?? 0) + 1;
+  }
+  return solveFull(slopes, move);
+}
+
+/** Raises the sources from nothing, where all ports stand at zero volts, in stages that adapt to what converges. */
+function raiseSources(ports: Ports, devices: readonly Device[]): PortState | undefined {
   let reached = 0;
   let stride = 1 / 8;
-  let volts: readonly number[] = junctions.map(() => 0);
+  const kept = new Float64Array(ports.open.length);
+  const state = makePortState(kept.length);
   for (let stage = 0; stage < STAGES; stage += 1) {
     const target = Math.min(1, reached + stride);
-    const next = newton({ ...ports, open: ports.open.map((value) => value * target) }, junctions, volts);
-    if (next === undefined) {
-      stride /= 4;
-    } else {
-      volts = next.volts;
+    state.volts.set(kept);
+    if (newton({ ...ports, open: ports.open.map((value) => value * target) }, devices, state)) {
+      kept.set(state.volts);
       reached = target;
       stride *= 2;
       if (reached === 1) {
-        return next;
+        return state;
       }
+    } else {
+      stride /= 4;
     }
   }
   return undefined;

@@ -4,12 +4,18 @@
  */
 import type { Element, Network, OperatingPoint } from '../base/circuit';
 import { exactly, type Range } from '../base/range';
-import { checkNetwork, endsOf, type Piece } from './check-network';
+import { figureFaults } from './check-figures';
+import { checkNetwork, type Piece } from './check-network';
+import { coreElements, isInner, ownerOf } from './core';
 import { exploreCorners } from './corners';
+import { spreadLarge } from './large-piece';
 import { compilePiece } from './linear-part';
+import { hasRelays, solveRelays } from './relays';
 
+/** Unknowns of one piece above which its tolerances are taken by slopes and its equations as a sparse matrix. */
+const FULL_UNKNOWNS = 60;
 /** Unknowns of one piece above which no sum is tried: it would hold up whoever waits for it. */
-const MOST_UNKNOWNS = 150;
+const MOST_UNKNOWNS = 20_000;
 /** Volts that no build has; a figure beyond it comes from a current that the model lets nowhere go. */
 const MOST_VOLTS = 1e6;
 
@@ -19,10 +25,21 @@ const MOST_VOLTS = 1e6;
  * all figures 0, and the reason in the notes.
  */
 export function solveNetwork(network: Network): OperatingPoint {
-  const checked = checkNetwork(network);
+  const faults = figureFaults(network.elements);
+  if (faults.length > 0) {
+    return withoutFigures(network, faults);
+  }
+  return hasRelays(network) ? solveRelays(network, solveStill) : solveStill(network);
+}
+
+/** Solves with every contact as it stands. */
+function solveStill(network: Network): OperatingPoint {
+  const elements = network.elements.flatMap(coreElements);
+  const ends = network.elements.flatMap(endsOf);
+  const checked = checkNetwork({ ground: network.ground, elements, nodes: ends });
   const notes = [...checked.faults, ...checked.notes];
   const nodes = new Map<string, Range>([[network.ground, exactly(0)]]);
-  const amps = new Map<string, Range>(checked.idle.map((id) => [id, exactly(0)]));
+  const amps = new Map<string, Range>();
   let converged = checked.faults.length === 0;
   for (const piece of checked.pieces) {
     converged = solvePiece(piece, network.ground, nodes, amps, notes) && converged;
@@ -30,7 +47,11 @@ export function solveNetwork(network: Network): OperatingPoint {
   if (!converged) {
     return withoutFigures(network, notes);
   }
-  return { nodes: Object.fromEntries(nodes), amps: Object.fromEntries(amps), converged, notes };
+  // Open contacts, and loads that nothing feeds, carry nothing; a node that only they touch is taken as 0 V.
+  const named = (found: ReadonlyMap<string, Range>, wanted: Iterable<string>): Record<string, Range> =>
+    Object.fromEntries([...wanted].map((name) => [name, found.get(name) ?? exactly(0)]));
+  const shown = [...new Set([...nodes.keys(), ...ends])].filter((name) => !isInner(name));
+  return { nodes: named(nodes, shown), amps: named(amps, ampsNames(network)), converged, notes };
 }
 
 function solvePiece(
@@ -41,14 +62,15 @@ function solvePiece(
   notes: string[],
 ): boolean {
   const part = compilePiece(piece);
-  const about = piece.elements[0]?.id ?? ground;
+  const about = ownerOf(piece.elements[0]?.id ?? ground);
   if (part.size > MOST_UNKNOWNS) {
     notes.push(
       `The network around ${about} has ${part.size} unknowns; more than ${MOST_UNKNOWNS} are not solved.`,
     );
     return false;
   }
-  const spread = exploreCorners(part);
+  const spread = part.size > FULL_UNKNOWNS ? spreadLarge(part) : exploreCorners(part);
+  const slopes = spread?.complete === false && part.size <= FULL_UNKNOWNS ? spreadLarge(part) : undefined;
   if (spread === undefined || !spread.converged) {
     notes.push(
       `The sum for the network around ${about} has no solution${spread ? ' at some tolerances' : ''}.`,
@@ -60,10 +82,11 @@ function solvePiece(
       `The network around ${about} is large: not every combination of its tolerances was looked at.`,
     );
   }
-  const rangeAt = (index: number): Range => ({
-    min: spread.low[index] ?? 0,
-    typ: spread.nominal[index] ?? 0,
-    max: spread.high[index] ?? 0,
+  // Where not all corners could be looked at, the slopes at the typical point tell how far the rest may reach.
+  const rangeAt = (at: number): Range => ({
+    min: Math.min(spread.low[at] ?? 0, slopes?.low[at] ?? Number.POSITIVE_INFINITY),
+    typ: spread.nominal[at] ?? 0,
+    max: Math.max(spread.high[at] ?? 0, slopes?.high[at] ?? Number.NEGATIVE_INFINITY),
   });
   let held = true;
   part.nodes.forEach((node, index) => {
@@ -81,12 +104,39 @@ function solvePiece(
   return true;
 }
 
+/** The nodes of an element as the network names them. */
+function endsOf(element: Element): readonly string[] {
+  switch (element.type) {
+    case 'resistor':
+    case 'coil':
+    case 'switch':
+      return [element.a, element.b];
+    case 'source':
+      return [element.plus, element.minus];
+    case 'current':
+      return [element.from, element.to];
+    case 'diode':
+      return [element.anode, element.cathode];
+    case 'transistor':
+      return [element.collector, element.emitter, element.control];
+  }
+}
+
+/** What an operating point tells the currents of. */
+function ampsNames(network: Network): readonly string[] {
+  return network.elements.flatMap((element) =>
+    element.type === 'transistor' && element.gain !== undefined
+      ? [element.id, `${element.id}:control`]
+      : [element.id],
+  );
+}
+
 function withoutFigures(network: Network, notes: readonly string[]): OperatingPoint {
   const zero = exactly(0);
-  const names = new Set([network.ground, ...network.elements.flatMap((element: Element) => endsOf(element))]);
+  const names = new Set([network.ground, ...network.elements.flatMap(endsOf)]);
   return {
     nodes: Object.fromEntries([...names].map((name) => [name, zero])),
-    amps: Object.fromEntries(network.elements.map((element) => [element.id, zero])),
+    amps: Object.fromEntries(ampsNames(network).map((name) => [name, zero])),
     converged: false,
     notes,
   };

@@ -4,6 +4,7 @@
  */
 import { formatQuantity } from '../base/quantity';
 import { SLOPE_VOLTS } from './diode';
+import { figure, minus, over, plus, type Sum, sumOf } from './sum';
 
 /** Amperes through a resistance alone, the lamp's drop neglected: `quickAmps(3.3, 470)` is 7.0 mA. */
 export function quickAmps(volts: number, ohms: number): number {
@@ -65,18 +66,27 @@ export function seriesAmpsOnCurve(run: SeriesRun, atAmps: number): number {
   return Math.exp(log);
 }
 
-/**
- * Shows the sum with its figures: "(5.0 V − 2.1 V) / (470 ohm + 25 ohm) = 5.9 mA"; what is zero is left out.
- * @param amps the result to show; by default the sum with a constant drop
- */
-export function explainSeries(run: SeriesRun, amps = seriesAmps(run)): string {
-  const volts =
-    run.forward === 0
-      ? formatQuantity(run.supply, 'V')
-      : `(${formatQuantity(run.supply, 'V')} \u2212 ${formatQuantity(run.forward, 'V')})`;
+/** The sum with its figures: "(5.0 V − 2.1 V) / (470 ohm + 25 ohm) = 5.9 mA"; what is zero is left out. */
+export function seriesSum(run: SeriesRun): Sum {
+  const supply = figure(run.supply, 'V');
+  const volts = run.forward === 0 ? supply : minus(supply, figure(run.forward, 'V'));
   const ohms =
     run.sourceOhms === 0 || run.ohms === 0
-      ? formatQuantity(run.ohms + run.sourceOhms, 'ohm')
-      : `(${formatQuantity(run.ohms, 'ohm')} + ${formatQuantity(run.sourceOhms, 'ohm')})`;
-  return `${volts} / ${ohms} = ${Number.isFinite(amps) ? formatQuantity(amps, 'A') : 'unlimited'}`;
+      ? figure(run.ohms + run.sourceOhms, 'ohm')
+      : plus(figure(run.ohms, 'ohm'), figure(run.sourceOhms, 'ohm'));
+  // A supply below the lamp's drop drives nothing through it, and not a current the other way.
+  return sumOf({ ...over(volts, ohms), value: seriesAmps(run) }, 'A');
+}
+
+/**
+ * Shows the sum as text.
+ * @param amps the result to show; by default the sum with a constant drop
+ */
+export function explainSeries(run: SeriesRun, amps?: number): string {
+  const sum = seriesSum(run);
+  if (amps === undefined) {
+    return sum.text;
+  }
+  const [terms = ''] = sum.text.split(' = ');
+  return `${terms} = ${Number.isFinite(amps) ? formatQuantity(amps, 'A') : 'unlimited'}`;
 }

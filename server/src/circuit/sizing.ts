@@ -4,7 +4,8 @@
  */
 import { formatQuantity } from '../base/quantity';
 import { type Range, within } from '../base/range';
-import { explainSeries, quickAmps, seriesAmps, seriesAmpsOnCurve } from './series-sum';
+import { quickAmps, seriesAmps, seriesAmpsOnCurve, seriesSum } from './series-sum';
+import type { Sum } from './sum';
 
 export interface SeriesWish {
   /** Volts of the supply or of the pin without load. */
@@ -36,8 +37,9 @@ export interface SizedResistor {
   readonly watts: number;
   /** The quick sums, amperes: with the lamp's drop neglected, and with it constant at its typical figure. */
   readonly quick: { readonly neglected: number; readonly constantDrop: number };
-  /** The sum with the constant drop in words. */
+  /** The sum with the constant drop in words, and the same with its value. */
   readonly sum: string;
+  readonly sums: readonly Sum[];
 }
 
 /** The choice, or why nothing fits: a clause without capital and full stop. */
@@ -89,13 +91,15 @@ export function sizeWith(wish: Omit<SeriesWish, 'limitAmps' | 'stock'>, ohms: nu
     (value) => ampsAt(wish, wish.supply.max, wish.forward.min, value, wish.sourceOhms.min) ** 2 * value,
   );
   const run = { supply: wish.supply.typ, forward: wish.forward.typ, ohms, sourceOhms: wish.sourceOhms.typ };
+  const sum = seriesSum(run);
   return {
     ok: true,
     ohms,
     amps,
     watts: Math.max(...powers),
     quick: { neglected: quickAmps(wish.supply.typ, ohms), constantDrop: seriesAmps(run) },
-    sum: explainSeries(run),
+    sum: sum.text,
+    sums: [sum],
   };
 }
 

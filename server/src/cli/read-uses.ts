@@ -1,7 +1,7 @@
 /** Reads sketches from disk and turns what each does to pins into rows, the same for both ways of printing. */
 import { join, relative } from 'node:path';
 import { type BoardChoice, chooseBoard, findBoard, openLibrary, readUses } from '../analysis';
-import type { Board } from '../base/build';
+import { type Board, numbersOf } from '../base/build';
 import type { Amount, PinMode, PinUse, SketchFacts } from '../base/pin-use';
 import type { Span } from '../base/span';
 import {
@@ -204,9 +204,7 @@ function rowsOf(
     folder: nameOf(files.folder),
     board: { id: board.id, title: board.title },
     by,
-    pinNames: new Map(
-      board.pins.flatMap((pin) => (pin.number === undefined ? [] : [[pin.number, pin.id] as const])),
-    ),
+    pinNames: new Map(board.pins.flatMap((pin) => numbersOf(pin).map((number) => [number, pin.id] as const))),
     rows,
     files: files.sources.length,
     calls: new Set(facts.uses.map((use) => `${use.call} ${keyOf(use.callSpan)}`)).size,

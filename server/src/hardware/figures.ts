@@ -26,6 +26,16 @@ export const figureUnits: Readonly<Record<string, FigureUnit>> = {
   maxWatts: 'W',
   ampHours: 'Ah',
   gain: 'number',
+  dropout: 'V',
+  efficiency: 'ratio',
+  breakdownVolts: 'V',
+  breakdownAmps: 'A',
+  lowVolts: 'V',
+  highVolts: 'V',
+  lowShare: 'ratio',
+  highShare: 'ratio',
+  fullVolts: 'V',
+  maxControlVolts: 'V',
 };
 
 export type RangeResult =

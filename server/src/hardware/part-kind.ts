@@ -83,6 +83,9 @@ class MeaningCheck {
     }
     const series: readonly string[] = this.part.series || [];
     for (const [index, id] of series.entries()) this.#checkTerminal(id, ['series', index]);
+    for (const [group, ids] of (this.part.joined ?? []).entries()) {
+      for (const [index, id] of ids.entries()) this.#checkTerminal(id, ['joined', group, index]);
+    }
   }
 
   #checkTerminal(id: string, path: JsonPath) {
@@ -121,7 +124,14 @@ class MeaningCheck {
     if (primitive.type !== 'switch') return;
     this.#checkChoice(primitive.action, ['momentary', 'latching'], [...path, 'action']);
     this.#checkChoice(primitive.rest, ['open', 'closed'], [...path, 'rest']);
-    const coils = this.part.inside.filter((other) => other.type === 'coil').map((coil) => coil.id);
+    const switches = this.part.inside.filter((other) => other.type === 'switch' && other !== primitive);
+    this.#checkPartner(
+      primitive.movesWith,
+      switches.map((other) => other.id),
+      [...path, 'movesWith'],
+    );
+    const movers = this.part.inside.filter((other) => ['coil', 'load', 'diode'].includes(other.type));
+    const coils = movers.map((coil) => coil.id);
     const coil = primitive.operatedBy;
     if (coil !== undefined && !coils.includes(coil)) {
       this.#unknown(
@@ -132,6 +142,12 @@ class MeaningCheck {
         coils,
       );
     }
+  }
+
+  #checkPartner(id: string | undefined, switches: readonly string[], path: JsonPath) {
+    if (id === undefined || switches.includes(id)) return;
+    const message = `This part has no other switch ${quoteName(id)}.`;
+    this.#unknown('unknown-switch', message, path, id, switches);
   }
 
   #checkChoice(choice: string | { parameter: string }, words: readonly string[], path: JsonPath) {
@@ -231,9 +247,8 @@ class MeaningCheck {
 function pathOfName(primitive: PartPrimitive, name: string): JsonPath {
   const index = primitive.ends.indexOf(name);
   if (index >= 0) return ['ends', index];
-  return [
-    primitive.type === 'potentiometer' ? 'wiper' : primitive.type === 'transistor' ? 'control' : 'supply',
-  ];
+  const keys = { potentiometer: 'wiper', transistor: 'control', source: 'from' } as const;
+  return [primitive.type in keys ? keys[primitive.type as keyof typeof keys] : 'supply'];
 }
 
 /** Why a parameter cannot have a value, as a clause; undefined where it can. */

@@ -49,6 +49,11 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
       figure !== undefined && resolveFigure(figure, figureUnits[key] ?? 'number', values) !== undefined;
     return (known ? { [key]: range(key, figure).min } : {}) as { readonly [P in K]?: number };
   };
+  // What has to be reached for certain counts at its highest.
+  const floor = <K extends string>(key: K, figure: Figure | undefined): { readonly [P in K]?: number } =>
+    (figure === undefined ? {} : { [key]: range(key, figure).max }) as { readonly [P in K]?: number };
+  const optional = <K extends string>(key: K, figure: Figure | undefined): { readonly [P in K]?: Range } =>
+    (figure === undefined ? {} : { [key]: range(key, figure) }) as { readonly [P in K]?: Range };
   switch (written.type) {
     case 'resistor':
       return {
@@ -57,6 +62,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ends,
         ohms: range('ohms', written.ohms),
         ...rating('maxWatts', written.maxWatts),
+        ...rating('maxAmps', written.maxAmps),
       };
     case 'capacitor':
       return {
@@ -68,7 +74,13 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ...(written.polarised === undefined ? {} : { polarised: written.polarised }),
       };
     case 'coil':
-      return { type: 'coil', id, ends, ohms: range('ohms', written.ohms) };
+      return {
+        type: 'coil',
+        id,
+        ends,
+        ohms: range('ohms', written.ohms),
+        ...optional('volts', written.volts),
+      };
     case 'diode':
       return {
         type: 'diode',
@@ -79,6 +91,11 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         lamp: written.lamp,
         ...rating('maxAmps', written.maxAmps),
         ...rating('maxReverseVolts', written.maxReverseVolts),
+        ...optional('breakdownVolts', written.breakdownVolts),
+        ...(written.breakdownAmps === undefined
+          ? {}
+          : { breakdownAmps: range('breakdownAmps', written.breakdownAmps).typ }),
+        ...rating('maxWatts', written.maxWatts),
       };
     case 'switch':
       return {
@@ -88,6 +105,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         action: word(written.action, ['momentary', 'latching'], values, id),
         rest: word(written.rest, ['open', 'closed'], values, id),
         ...(written.operatedBy === undefined ? {} : { operatedBy: written.operatedBy }),
+        ...(written.movesWith === undefined ? {} : { movesWith: written.movesWith }),
         ...rating('maxAmps', written.maxAmps),
       };
     case 'potentiometer':
@@ -101,6 +119,9 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ohms: range('ohms', written.ohms),
         ...rating('maxAmps', written.maxAmps),
         ...rating('ampHours', written.ampHours),
+        ...(written.from === undefined ? {} : { from: written.from }),
+        ...optional('dropout', written.dropout),
+        ...optional('efficiency', written.efficiency),
       };
     case 'load':
       return {
@@ -108,7 +129,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         id,
         ends,
         amps: range('amps', written.amps),
-        ...(written.volts === undefined ? {} : { volts: range('volts', written.volts) }),
+        ...optional('volts', written.volts),
       };
     case 'logic-input':
       return {
@@ -117,6 +138,11 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ends,
         ohms: range('ohms', written.ohms),
         ...rating('maxVolts', written.maxVolts),
+        ...(written.supply === undefined ? {} : { supply: written.supply }),
+        ...rating('lowVolts', written.lowVolts),
+        ...floor('highVolts', written.highVolts),
+        ...rating('lowShare', written.lowShare),
+        ...floor('highShare', written.highShare),
       };
     case 'logic-output':
       return {
@@ -125,6 +151,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ends,
         ohms: range('ohms', written.ohms),
         ...(written.supply === undefined ? {} : { supply: written.supply }),
+        ...rating('maxAmps', written.maxAmps),
       };
     case 'transistor':
       return {
@@ -135,8 +162,11 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         channel: written.channel,
         volts: range('volts', written.volts),
         ohms: range('ohms', written.ohms),
-        ...(written.gain === undefined ? {} : { gain: range('gain', written.gain) }),
+        ...optional('gain', written.gain),
         ...rating('maxAmps', written.maxAmps),
+        ...rating('maxVolts', written.maxVolts),
+        ...floor('fullVolts', written.fullVolts),
+        ...rating('maxControlVolts', written.maxControlVolts),
       };
   }
 }
@@ -153,7 +183,8 @@ export function touchedNames(written: PartPrimitive): string[] {
   const names: string[] = [...written.ends];
   if (written.type === 'potentiometer') names.push(written.wiper);
   if (written.type === 'transistor') names.push(written.control);
-  if (written.type === 'logic-output' && written.supply !== undefined) names.push(written.supply);
+  if ('supply' in written && written.supply !== undefined) names.push(written.supply);
+  if (written.type === 'source' && written.from !== undefined) names.push(written.from);
   return names;
 }
 

@@ -1,126 +1,105 @@
 /**
- * The pin tables of the AVR boards against the open AVR core itself: ports, timers, converter channels, interrupt
- * lines, names and predefined macros, as its own headers give them to its own compiler. No mismatch is tolerated.
+ * The AVR boards against the open AVR core itself and the chip's header: ports, timers, converter channels, interrupt
+ * lines, buses, names and predefined macros, as their own headers give them to their own compiler. No mismatch is
+ * tolerated, and a board that was broken on purpose must be told.
  */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { BoardFile } from '../../../server/src/hardware/generated/board';
+import { openBoardLibrary } from '../../fixture/board-library';
 import { requireOracle } from '../oracle';
-import { askCore, avrCorePresent, type CoreAnswer, readTarget, type Target } from './avr-core';
-
-type Pin = NonNullable<NonNullable<BoardFile['pins']>[string]>;
+import { askCore, avrCorePresent, type CoreAnswer } from './avr-core';
+import { compareWithChip } from './avr-libc';
+import { AVR_BOARDS, type AvrBoard } from './avr-targets';
+import { CORE_TOPICS, type CoreTopic, compareWithCore } from './compare-core';
 
 const present = avrCorePresent();
+const library = openBoardLibrary();
 
-/** Library board, and the core's own target it has to agree with. */
-const CASES: readonly { readonly id: string; readonly target: () => Target }[] = [
-  { id: 'uno-r3', target: () => readTarget('uno') },
-  { id: 'nano-v3', target: () => readTarget('nano', 'atmega328') },
-  // The core knows this chip at 16 MHz only; the bare chip at 3.3 V runs at 8 MHz and is otherwise the same target.
-  { id: 'bare-32u4-3v3', target: () => ({ ...readTarget('leonardo'), fCpu: '8000000L' }) },
-];
+function merged(id: string): BoardFile {
+  const found = library.get(id);
+  if (found === undefined) throw new Error(`The library has no board ${id}.`);
+  return found.merged;
+}
 
-describe.each(CASES)('board $id against the open AVR core', ({ id, target }) => {
-  const board = JSON.parse(readFileSync(join('hardware-schemas/boards', `${id}.json`), 'utf8')) as BoardFile;
-  const pins = Object.entries(board.pins ?? {}).flatMap(([name, pin]) =>
-    pin === null ? [] : [{ name, pin }],
-  );
-  const names = Object.keys(board.platform?.names ?? {});
-  let cached: CoreAnswer | undefined;
-  const core = (): CoreAnswer => {
-    cached ??= askCore(target(), names);
-    return cached;
+const answers = new Map<string, CoreAnswer>();
+function coreOf({ id, target }: AvrBoard): CoreAnswer {
+  const answer = answers.get(id) ?? askCore(target(), Object.keys(merged(id).platform?.names ?? {}));
+  answers.set(id, answer);
+  return answer;
+}
+
+it('has every AVR board of the library in its list', () => {
+  const avr = [...library.values()].filter(({ merged: board }) => board.chip?.startsWith('ATmega'));
+  expect(avr.map(({ id }) => id).sort()).toEqual(AVR_BOARDS.map(({ id }) => id).sort());
+});
+
+describe.each(AVR_BOARDS)('board $id against the open AVR core', (board) => {
+  beforeEach((context) => requireOracle(context, 'open AVR core and its compiler', present));
+
+  it.each(CORE_TOPICS)('has the same %s', (topic) => {
+    expect(compareWithCore(merged(board.id), coreOf(board))[topic]).toEqual([]);
+  });
+
+  it('was compared with tables that are not empty', () => {
+    const core = coreOf(board);
+    expect(core.pins.length).toBeGreaterThanOrEqual(20);
+    expect(core.pins.filter(({ timer }) => timer !== undefined).length).toBeGreaterThanOrEqual(6);
+    expect(core.pins.filter(({ interrupt }) => interrupt !== undefined).length).toBeGreaterThanOrEqual(2);
+    expect(core.channels.length).toBeGreaterThanOrEqual(6);
+    expect(Object.keys(core.names).length).toBeGreaterThan(20);
+    expect(Object.keys(merged(board.id).platform?.macros ?? {}).length).toBeGreaterThan(10);
+  });
+
+  it("names no port bit, timer channel or converter channel that the chip's header lacks", () => {
+    expect(compareWithChip(merged(board.id), board.target().mcu)).toEqual([]);
+  });
+});
+
+describe('a board with one mistake', () => {
+  const mega = AVR_BOARDS.find(({ id }) => id === 'mega-2560') as AvrBoard;
+  const uno = AVR_BOARDS.find(({ id }) => id === 'uno-r3') as AvrBoard;
+  beforeEach((context) => requireOracle(context, 'open AVR core and its compiler', present));
+
+  function broken(board: AvrBoard, change: (copy: BoardFile) => void): BoardFile {
+    const copy = structuredClone(merged(board.id));
+    change(copy);
+    return copy;
+  }
+  const pin = (copy: BoardFile, id: string) => {
+    const found = copy.pins?.[id];
+    if (found == null) throw new Error(`no pin ${id}`);
+    return found;
   };
-  /** By its number, or by a second number the core has for it, which stands among its names. */
-  const pinOf = (number: number): Pin | undefined =>
-    pins.find(({ pin }) => pin.number === number)?.pin ??
-    pins.find(({ pin }) => pin.names?.includes(String(number)))?.pin;
 
-  beforeEach((context) => {
-    requireOracle(context, 'open AVR core and its compiler', present);
+  const mistakes: readonly [CoreTopic, (copy: BoardFile) => void, string][] = [
+    ['ports', (copy) => Object.assign(pin(copy, 'D22'), { port: 'PA1' }), 'pin 22: port is PA1 here'],
+    ['timers', (copy) => Object.assign(pin(copy, 'D44'), { roles: ['timer5.b'] }), 'pin 44 timer5.c only in'],
+    ['timers', (copy) => Object.assign(pin(copy, 'D2'), { pwm: 'timer4' }), 'D2: pwm is timer4 here'],
+    ['channels', (copy) => Object.assign(pin(copy, 'A8'), { adc: 9 }), 'A8: channel is 9 here and 8'],
+    ['interrupts', (copy) => Object.assign(pin(copy, 'D18'), { interrupt: 4 }), 'pin 18 line 5 only in'],
+    ['numbers', (copy) => Object.assign(pin(copy, 'RST'), { number: 70 }), 'counts no pin 70'],
+    ['buses', (copy) => Object.assign(pin(copy, 'A4'), { roles: ['i2c.sda'] }), 'i2c.sda is 20 and 58 here'],
+    ['serial ports', (copy) => Object.assign(pin(copy, 'D14'), { roles: [] }), 'pin 14: uart3.tx'],
+    ['names', (copy) => Object.assign(copy.platform?.names ?? {}, { A0: 14 }), 'A0 is 14 here and 54'],
+    [
+      'macros',
+      (copy) => Object.assign(copy.platform?.macros ?? {}, { F_CPU: '8000000L' }),
+      'F_CPU is 8000000L',
+    ],
+  ];
+  it.each(mistakes)('is told: %s', (topic, change, words) => {
+    const found = compareWithCore(broken(mega, change), coreOf(mega))[topic];
+    expect(found.join('\n')).toContain(words);
   });
 
-  it('has the same port and bit behind every pin number', () => {
-    const ours = core().pins.map(({ number }) => ({ number, port: pinOf(number)?.port }));
-    expect(core().pins.length).toBeGreaterThanOrEqual(20);
-    expect(ours).toEqual(core().pins.map(({ number, port }) => ({ number, port })));
-  });
-
-  it('has PWM by the same timer and channel on the same pins, and nowhere else', () => {
-    const ours = pins.flatMap(({ pin }) => {
-      const channels = pin.roles?.filter((role) => /^timer\d\.[abcd]$/.test(role)) ?? [];
-      expect(channels.map((channel) => channel.slice(0, 6))).toEqual(pin.pwm == null ? [] : [pin.pwm]);
-      return channels.map((timer) => `${pin.number} ${timer}`);
-    });
-    const theirs = core().pins.flatMap(({ number, timer }) =>
-      timer === undefined ? [] : [`${number} ${timer}`],
-    );
-    expect(theirs.length).toBeGreaterThanOrEqual(6);
-    expect(ours.sort()).toEqual(theirs.sort());
-    expect(
-      core()
-        .pins.filter(({ hasPwm }) => hasPwm)
-        .map(({ number }) => number),
-    ).toEqual(
-      core()
-        .pins.filter(({ timer }) => timer !== undefined)
-        .map(({ number }) => number),
-    );
-  });
-
-  it('has the same converter channel behind every analog name, and no channel else', () => {
-    const ours = core().channels.map((_, index) => {
-      const number = board.platform?.names?.[`A${index}`];
-      return typeof number === 'number' ? pinOf(number)?.adc : undefined;
-    });
-    expect(ours).toEqual(core().channels);
-    expect(pins.flatMap(({ pin }) => pin.adc ?? []).sort((a, b) => a - b)).toEqual(
-      [...core().channels].sort((a, b) => a - b),
-    );
-  });
-
-  it('reaches the same interrupt lines from the same pins', () => {
-    const ours = pins.flatMap(({ pin }) => (pin.interrupt == null ? [] : [`${pin.number} ${pin.interrupt}`]));
-    const theirs = core().pins.flatMap(({ number, interrupt }) =>
-      interrupt === undefined ? [] : [`${number} ${interrupt}`],
-    );
-    expect(theirs.length).toBeGreaterThanOrEqual(2);
-    expect(ours.sort()).toEqual(theirs.sort());
-  });
-
-  it('counts no pin that the core does not count, but for pins that only read voltages', () => {
-    const known = new Set(core().pins.map(({ number }) => number));
-    const foreign = pins.filter(({ pin }) => typeof pin.number === 'number' && !known.has(pin.number));
-    expect(foreign.map(({ pin }) => pin.type)).toEqual(foreign.map(() => 'analog-input'));
-  });
-
-  it('puts the buses on the pins of the core', () => {
-    const roles = {
-      SDA: 'i2c.sda',
-      SCL: 'i2c.scl',
-      MOSI: 'spi.mosi',
-      MISO: 'spi.miso',
-      SCK: 'spi.sck',
-      SS: 'spi.ss',
-    };
-    for (const [name, role] of Object.entries(roles)) {
-      const bearers = pins.filter(({ pin }) => pin.roles?.includes(role)).map(({ pin }) => pin.number);
-      expect({ name, bearers }).toEqual({ name, bearers: [core().names[name]] });
-    }
-  });
-
-  it('gives every name the value it has in the core', () => {
-    expect(names.length).toBeGreaterThan(20);
-    expect(board.platform?.names).toEqual(core().names);
-  });
-
-  it('predefines macros as the compiler and the core do', () => {
-    const macros = board.platform?.macros ?? {};
-    expect(Object.keys(macros).length).toBeGreaterThan(10);
-    expect(macros).toEqual(
-      Object.fromEntries(Object.keys(macros).map((name) => [name, core().macros.get(name) ?? 'not defined'])),
-    );
-    expect(board.platform?.intBits).toBe(8 * Number(core().macros.get('__SIZEOF_INT__')));
+  it.each<[string, (copy: BoardFile) => void, string]>([
+    ['a bit', (copy) => Object.assign(pin(copy, 'A0'), { port: 'PC7' }), 'A0: the chip has no PC7'],
+    ['a port', (copy) => Object.assign(pin(copy, 'A0'), { port: 'PF0' }), 'A0: the chip has no port F'],
+    ['a channel', (copy) => Object.assign(pin(copy, 'A0'), { adc: 8 }), 'no converter channel 8'],
+    ['a timer', (copy) => Object.assign(pin(copy, 'D2'), { roles: ['timer3.a'] }), 'no timer channel 3A'],
+    ['a function', (copy) => Object.assign(pin(copy, 'D9'), { roles: ['timer1.b'] }), 'timer1.b sits on PB2'],
+    ['a line', (copy) => Object.assign(pin(copy, 'D2'), { interrupt: 1 }), 'line 1 sits on PD3'],
+  ])("is told by the chip's header: %s", (_, change, words) => {
+    expect(compareWithChip(broken(uno, change), uno.target().mcu).join('\n')).toContain(words);
   });
 });

@@ -9,9 +9,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /** Where Debian's package arduino-core-avr puts the core. */
-const CORE = process.env.WIRETRUE_AVR_CORE ?? '/usr/share/arduino/hardware/arduino/avr';
+export const CORE = process.env.WIRETRUE_AVR_CORE ?? '/usr/share/arduino/hardware/arduino/avr';
 /** More than any target here has; a table entry beyond the core's own count is never looked at. */
-const MOST_PINS = 40;
+const MOST_PINS = 80;
+
+/** The port macros of the core, and its timer channels; both are the same for all chips. */
+const PORTS = ['PA', 'PB', 'PC', 'PD', 'PE', 'PF', 'PG', 'PH', 'PJ', 'PK', 'PL'];
+const TIMERS = [
+  ...['0a', '0b', '1a', '1b', '1c', '2', '2a', '2b', '3a', '3b', '3c'],
+  ...['4a', '4b', '4c', '4d', '5a', '5b', '5c'],
+];
 
 /** One build target of the core, in the words of its boards.txt. */
 export interface Target {
@@ -38,6 +45,8 @@ export interface CoreAnswer {
   readonly channels: readonly number[];
   /** Values of the names that were asked for. */
   readonly names: Readonly<Record<string, number>>;
+  /** Serial ports by the remarks in the variant's header, for its tables do not hold them. */
+  readonly serialPorts: readonly { readonly number: number; readonly role: string }[];
   /** All object-like macros that are defined behind the core's main header. */
   readonly macros: ReadonlyMap<string, string>;
 }
@@ -86,7 +95,7 @@ export function askCore(target: Target, names: readonly string[]): CoreAnswer {
   const folder = mkdtempSync(join(tmpdir(), 'board-oracle-'));
   try {
     const source = join(folder, 'tables.cpp');
-    writeFileSync(source, makeSource(target, names));
+    writeFileSync(source, makeSource(names));
     const flags = [
       ...[`-mmcu=${target.mcu}`, `-DF_CPU=${target.fCpu}`, '-DARDUINO=10819', `-DARDUINO_${target.board}`],
       ...['-DARDUINO_ARCH_AVR', '-std=gnu++11', '-Os', '-fno-exceptions', '-w'],
@@ -98,25 +107,26 @@ export function askCore(target: Target, names: readonly string[]): CoreAnswer {
     execFileSync('avr-g++', [...flags, '-c', source, '-o', object]);
     const tables = readTables(object, join(folder, 'tables.bin'));
     const defined = execFileSync('avr-g++', [...flags, '-dM', '-E', source], { encoding: 'utf8' });
-    return makeAnswer(tables, names, readMacros(defined));
+    return {
+      ...makeAnswer(tables, names, readMacros(defined)),
+      serialPorts: readSerialPorts(target.variant),
+    };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-function makeSource(target: Target, names: readonly string[]): string {
+function makeSource(names: readonly string[]): string {
   const everyPin = (macro: string): string =>
     Array.from({ length: MOST_PINS }, (_, pin) => `(int32_t)(${macro}(${pin}))`).join(',\n');
   const table = (name: string, content: string): string =>
     `extern const int32_t wt_${name}[] PROGMEM;\nconst int32_t wt_${name}[] PROGMEM = {\n${content}\n};\n`;
-  const ports = ['PB', 'PC', 'PD', ...(target.mcu === 'atmega32u4' ? ['PE', 'PF'] : [])];
-  const timers = ['0A', '0B', '1A', '1B', '1C', '2', '2A', '2B', '3A', '3B', '3C', '4A', '4B', '4C', '4D'];
   return [
     '#define ARDUINO_MAIN',
     '#include <Arduino.h>',
     table('count', 'NUM_DIGITAL_PINS, NUM_ANALOG_INPUTS'),
-    table('ports', ports.join(', ')),
-    table('timers', timers.map((timer) => `TIMER${timer}`).join(', ')),
+    table('ports', PORTS.join(', ')),
+    table('timers', TIMERS.map((timer) => `TIMER${timer.toUpperCase()}`).join(', ')),
     table('interrupts', everyPin('digitalPinToInterrupt')),
     table('pwm', everyPin('digitalPinHasPWM')),
     names.length > 0 ? table('names', names.map((name) => `(int32_t)(${name})`).join(',\n')) : '',
@@ -147,14 +157,11 @@ function readTables(object: string, binary: string): Tables {
   };
 }
 
-const PORTS = ['PB', 'PC', 'PD', 'PE', 'PF'];
-const TIMERS = ['0a', '0b', '1a', '1b', '1c', '2', '2a', '2b', '3a', '3b', '3c', '4a', '4b', '4c', '4d'];
-
 function makeAnswer(
   tables: Tables,
   names: readonly string[],
   macros: ReadonlyMap<string, string>,
-): CoreAnswer {
+): Omit<CoreAnswer, 'serialPorts'> {
   const [pinCount = 0, analogCount = 0] = tables('wt_count', 4);
   const portNumbers = tables('wt_ports', 4);
   const timerNumbers = tables('wt_timers', 4);
@@ -194,4 +201,21 @@ function readMacros(text: string): Map<string, string> {
     }
   }
   return macros;
+}
+
+/** `// PE 0 ** 0 ** USART0_RX` in one header, `// D0  PD2  RXD1/INT2` in another; none in the others. */
+function readSerialPorts(variant: string): CoreAnswer['serialPorts'] {
+  const text = readFileSync(join(CORE, 'variants', variant, 'pins_arduino.h'), 'utf8');
+  const ports = new Map<string, { number: number; role: string }>();
+  const patterns = [
+    /\*\* (?<pin>\d+) \*\* USART(?<port>\d)_(?<way>[RT])X/g,
+    /^\/\/ D(?<pin>\d+)\s.*\b(?<way>[RT])XD(?<port>\d)/gm,
+  ];
+  for (const pattern of patterns) {
+    for (const { groups } of text.matchAll(pattern)) {
+      const role = `uart${groups?.port}.${groups?.way?.toLowerCase()}x`;
+      ports.set(role, { number: Number(groups?.pin), role });
+    }
+  }
+  return [...ports.values()];
 }

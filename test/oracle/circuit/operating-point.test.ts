@@ -8,11 +8,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import type { Network, OperatingPoint } from '../../../server/src/base/circuit';
+import type { Element, Network, OperatingPoint } from '../../../server/src/base/circuit';
 import { exactly } from '../../../server/src/base/range';
 import { solveNetwork } from '../../../server/src/circuit';
 import { requireOracle } from '../oracle';
-import { type Asked, deckOf, randomNetwork } from './random-networks';
+import { type Asked, BULK_VOLTS, deckOf } from './deck';
+import { randomNetwork, richNetwork } from './random-networks';
 
 const simulator = 'ngspice';
 const present = spawnSync(simulator, ['--version'], { encoding: 'utf8' }).status === 0;
@@ -21,6 +22,11 @@ const present = spawnSync(simulator, ['--version'], { encoding: 'utf8' }).status
 const share = 1e-3;
 const leastVolts = 1e-6;
 const leastAmps = 1e-9;
+/**
+ * With transistors: our gates' and junctions' leakage, 1 pA a volt, through a megohm; and what the simulator's formula
+ * for a blocked junction leaves out of the exponential, up to half a percent of its leakage.
+ */
+const roughly = { volts: 2e-5, amps: 1e-8 };
 
 interface Difference {
   readonly seed: number;
@@ -29,8 +35,13 @@ interface Difference {
   readonly theirs: number;
 }
 
-function simulate(folder: string, network: Network, title: string): ReadonlyMap<Asked, number> {
-  const { text, asked } = deckOf(network, title);
+function simulate(
+  folder: string,
+  network: Network,
+  title: string,
+  point?: OperatingPoint,
+): ReadonlyMap<Asked, number> {
+  const { text, asked } = deckOf(network, title, point);
   const prints = asked.map(({ expression }) => `print ${expression}`).join('\n');
   const file = join(folder, 'deck.cir');
   writeFileSync(file, `${text}\n.control\nset numdgt=12\nop\n${prints}\nquit\n.endc\n.end\n`);
@@ -42,11 +53,16 @@ function simulate(folder: string, network: Network, title: string): ReadonlyMap<
   return new Map(asked.map((one, index) => [one, values[index] ?? Number.NaN]));
 }
 
-function compare(seed: number, point: OperatingPoint, theirs: ReadonlyMap<Asked, number>): Difference[] {
+function compare(
+  seed: number,
+  point: OperatingPoint,
+  theirs: ReadonlyMap<Asked, number>,
+  least = { volts: leastVolts, amps: leastAmps },
+): Difference[] {
   const differences: Difference[] = [];
   for (const [{ kind, name }, value] of theirs) {
     const ours = (kind === 'node' ? point.nodes : point.amps)[name]?.typ ?? Number.NaN;
-    const allowed = share * Math.abs(value) + (kind === 'node' ? leastVolts : leastAmps);
+    const allowed = share * Math.abs(value) + (kind === 'node' ? least.volts : least.amps);
     if (!(Math.abs(ours - value) <= allowed)) {
       differences.push({ seed, name, ours, theirs: value });
     }
@@ -89,6 +105,114 @@ test('node voltages and currents of 300 random networks agree with the simulator
   expect(figures).toBeGreaterThan(3000);
   expect(conducting).toBeGreaterThan(100);
 });
+
+/** The network with its contacts as our point has settled them: they are what a simulator's switch would be put to. */
+function settledNetwork(network: Network, point: OperatingPoint): Network {
+  const holds = (id: string | undefined): boolean =>
+    network.elements.some(
+      (element) =>
+        element.type === 'coil' &&
+        element.id === id &&
+        Math.abs(point.amps[id]?.typ ?? 0) * element.ohms.typ >= (element.operateVolts?.typ ?? Infinity),
+    );
+  const elements = network.elements.map(
+    (element): Element =>
+      element.type === 'switch' && holds(element.operatedBy)
+        ? { ...element, closed: !element.closed }
+        : element,
+  );
+  return { ...network, elements };
+}
+
+test('400 networks of transistors, relays, tracks and Zener diodes agree with the simulator', {
+  timeout: 120_000,
+}, (context) => {
+  requireOracle(context, simulator, present);
+  const counts: Record<string, number> = {};
+  const count = (name: string): void => {
+    counts[name] = (counts[name] ?? 0) + 1;
+  };
+  const differences = inFolder((folder) => {
+    const found: Difference[] = [];
+    for (let seed = 1; seed <= 400; seed += 1) {
+      const network = richNetwork(seed);
+      const point = solveNetwork(network);
+      if (point.notes.some((note) => note.includes('never come to rest'))) {
+        count('restless');
+        continue;
+      }
+      expect(point.converged, `seed ${seed}: ${point.notes.join(' ')}`).toBe(true);
+      // A current into a large resistance; the deck's bulk would no longer lie beyond everything.
+      if (Object.values(point.nodes).some(({ typ }) => Math.abs(typ) > BULK_VOLTS - 5)) {
+        count('too high');
+        continue;
+      }
+      const settled = settledNetwork(network, point);
+      const own = compare(seed, point, simulate(folder, settled, `seed ${seed}`), roughly);
+      // Transistors that hold one another have more than one point of rest; begun at ours, the simulator must stay.
+      if (own.length > 0) {
+        count('other point');
+        const again = simulate(folder, settled, `seed ${seed} again`, point);
+        found.push(...compare(seed, point, again, roughly));
+      }
+      for (const element of network.elements) {
+        const amps = Math.abs(point.amps[element.id]?.typ ?? 0);
+        if (amps > 1e-5) count(element.type === 'transistor' && element.gain ? 'bipolar' : element.type);
+        if (
+          element.type === 'diode' &&
+          element.breakdownVolts &&
+          (point.amps[element.id]?.typ ?? 0) < -1e-5
+        ) {
+          count('breakdown');
+        }
+      }
+    }
+    return found;
+  });
+  expect(differences).toEqual([]);
+  // What was compared did something: conducting elements of every kind by count.
+  for (const name of ['bipolar', 'transistor', 'coil', 'switch', 'breakdown', 'diode', 'source']) {
+    expect(counts[name], name).toBeGreaterThan(25);
+  }
+  expect(counts.restless ?? 0).toBeLessThan(10);
+  expect(counts['too high'] ?? 0).toBeLessThan(20);
+  expect(counts['other point'] ?? 0).toBeLessThan(5);
+});
+
+test('a piece of 2,000 parts agrees with the simulator', { timeout: 60_000 }, (context) => {
+  requireOracle(context, simulator, present);
+  // Small random networks that all hang on one rail, so that nothing falls apart into pieces.
+  const elements: Element[] = [
+    { type: 'source', id: 'rail', plus: 'rail', minus: '0', volts: exactly(5), ohms: exactly(0.02) },
+  ];
+  for (let seed = 1; elements.length < 2000; seed += 1) {
+    const rename = (node: string): string => (node === '0' ? '0' : `${node}x${seed}`);
+    for (const element of randomNetwork(seed).elements) {
+      if (element.type !== 'current') elements.push(renamed(element, rename, `x${seed}`));
+    }
+    elements.push({ type: 'resistor', id: `up${seed}`, a: 'rail', b: rename('n1'), ohms: exactly(100) });
+  }
+  const network = { ground: '0', elements };
+  const point = solveNetwork(network);
+  expect(point.converged, point.notes.join(' ')).toBe(true);
+  inFolder((folder) => {
+    expect(compare(0, point, simulate(folder, network, 'large'), roughly)).toEqual([]);
+  });
+});
+
+function renamed(element: Element, rename: (node: string) => string, suffix: string): Element {
+  const id = `${element.id}${suffix}`;
+  switch (element.type) {
+    case 'resistor':
+      return { ...element, id, a: rename(element.a), b: rename(element.b) };
+    case 'source':
+      return { ...element, id, plus: rename(element.plus), minus: rename(element.minus) };
+    case 'diode':
+      return { ...element, id, anode: rename(element.anode), cathode: rename(element.cathode) };
+    default:
+      throw new Error(`${element.type} is not in a plain random network`);
+  }
+}
 
 test('lamps in series and behind a bridge agree with the simulator', { timeout: 60_000 }, (context) => {
   requireOracle(context, simulator, present);

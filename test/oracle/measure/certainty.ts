@@ -18,7 +18,7 @@ const RECORDED: ReadonlySet<PinAction> = new Set<PinAction>([
   ...(['mode', 'write', 'read', 'pwm', 'analog-read', 'tone', 'tone-off', 'interrupt', 'servo'] as const),
 ]);
 /** Registers of a port, which no call stands behind. */
-const REGISTER = /^(DDR|PORT|PIN)[A-L]/;
+const REGISTER = /^(DDR|PORT|PIN|TCCR\d)[A-L]/;
 
 /** Claims that a run which got far enough did not bear out. */
 export function findFalseCertainties(
@@ -52,6 +52,8 @@ function isDue(use: PinUse, run: Run): boolean {
 
 function happened(use: PinUse, pin: number, run: Run, chip: Chip, lines: Lines): boolean {
   if (isRegisterUse(use)) {
+    // A timer's register: its outputs that were connected.
+    if (use.action === 'pwm') return run.compares.some((output) => chip.platform.roles[output] === pin);
     return registerShows(use, chip.ports.get(pin), run);
   }
   if (!RECORDED.has(use.action) || (use.action === 'servo' && !use.call.endsWith('attach'))) {

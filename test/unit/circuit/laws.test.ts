@@ -5,6 +5,7 @@ import type { Element, Network } from '../../../server/src/base/circuit';
 import { exactly, type Range, within } from '../../../server/src/base/range';
 import { solveNetwork } from '../../../server/src/circuit';
 import { MIN_SIEMENS } from '../../../server/src/circuit/diode';
+import { richNetwork } from '../../oracle/circuit/random-networks';
 import { current, diode, resistor, solve, source } from './elements';
 
 const figures = fc.record({
@@ -28,10 +29,78 @@ const anyElement = (range: (value: number) => Range): fc.Arbitrary<Element> =>
           return diode(id, a, b, range(0.5 + Math.abs(volts) / 4));
       }
     });
+/** Every element, also with figures that a slip of the keyboard would give. */
+const anyOddElement: fc.Arbitrary<Element> = fc
+  .tuple(
+    fc.constantFrom('r', 'z', 'k', 'c', 't', 'm', 's', 'd'),
+    names,
+    names,
+    names,
+    figures,
+    fc.uuid(),
+    fc.boolean(),
+  )
+  .map(([type, a, b, c, { ohms, volts }, id, flag]): Element => {
+    // A tenth of all resistances are 0, and some figures are turned round.
+    const resistance = exactly(ohms < 0.6 ? 0 : 10 ** ohms);
+    const positive = within(0.4 + Math.abs(volts), 0.1);
+    const channel = flag ? 'n' : 'p';
+    const ends = { id, collector: a, emitter: b, control: c, channel, ohms: resistance } as const;
+    switch (type) {
+      case 'r':
+        return resistor(id, a, b, resistance);
+      case 's':
+        return source(id, a, b, within(volts, 0.1), resistance);
+      case 'k':
+        return { type: 'switch', id, a, b, ohms: resistance, closed: flag };
+      case 'c':
+        return { type: 'coil', id, a, b, ohms: resistance, operateVolts: positive };
+      case 't':
+        return { type: 'transistor', ...ends, volts: within(0.7, 0.1), gain: within(10 ** (ohms / 2), 0.3) };
+      case 'm':
+        return { type: 'transistor', ...ends, ohms: exactly(10 ** (ohms - 3)), volts: positive };
+      case 'z':
+        return { ...diode(id, a, b, 0.8), breakdownVolts: positive } as Element;
+      default:
+        return diode(id, a, b, positive);
+    }
+  });
+
 const anyNetwork = (range: (value: number) => Range, most = 8): fc.Arbitrary<Network> =>
   fc
     .array(anyElement(range), { minLength: 1, maxLength: most })
     .map((elements) => ({ ground: 'GND', elements }));
+/** The nodes of an element of two ends, with the sign of what its current brings them. */
+function flowsOf(element: Element): readonly (readonly [string, number])[] {
+  switch (element.type) {
+    case 'source':
+      return [
+        [element.minus, -1],
+        [element.plus, 1],
+      ];
+    case 'current':
+      return [
+        [element.from, -1],
+        [element.to, 1],
+      ];
+    case 'diode':
+      return [
+        [element.anode, -1],
+        [element.cathode, 1],
+      ];
+    case 'transistor':
+      return [
+        [element.collector, -1],
+        [element.emitter, 1],
+      ];
+    default:
+      return [
+        [element.a, -1],
+        [element.b, 1],
+      ];
+  }
+}
+
 const typical = (range: Range | undefined): number => range?.typ ?? Number.NaN;
 
 describe('laws', () => {
@@ -44,16 +113,10 @@ describe('laws', () => {
         let largest = 0;
         for (const element of network.elements) {
           const amps = typical(point.amps[element.id]);
-          const [from, to] =
-            element.type === 'resistor'
-              ? [element.a, element.b]
-              : element.type === 'source'
-                ? [element.minus, element.plus]
-                : element.type === 'current'
-                  ? [element.from, element.to]
-                  : [element.anode, element.cathode];
-          sums.set(from, (sums.get(from) ?? 0) - amps);
-          sums.set(to, (sums.get(to) ?? 0) + amps);
+          const add = (node: string, into: number): void => {
+            sums.set(node, (sums.get(node) ?? 0) + into);
+          };
+          for (const [node, share] of flowsOf(element)) add(node, share * amps);
           largest = Math.max(largest, Math.abs(amps));
         }
         for (const sum of sums.values()) {
@@ -62,6 +125,34 @@ describe('laws', () => {
       }),
       { numRuns: 500 },
     );
+  });
+
+  test('with transistors, relays and Zener diodes too, on 600 networks', () => {
+    for (let seed = 1; seed <= 600; seed += 1) {
+      const network = richNetwork(seed);
+      const point = solveNetwork(network);
+      if (!point.converged) {
+        expect(point.notes.join(' '), `seed ${seed}`).toMatch(/never come to rest/);
+        continue;
+      }
+      const sums = new Map<string, number>();
+      let largest = 0;
+      for (const element of network.elements) {
+        const amps = typical(point.amps[element.id]);
+        const base = element.type === 'transistor' ? (point.amps[`${element.id}:control`]?.typ ?? 0) : 0;
+        const flows: (readonly [string, number])[] = flowsOf(element).map(([node, share]) => [
+          node,
+          share * amps,
+        ]);
+        if (element.type === 'transistor') flows.push([element.control, -base], [element.emitter, base]);
+        for (const [node, into] of flows) sums.set(node, (sums.get(node) ?? 0) + into);
+        largest = Math.max(largest, Math.abs(amps));
+      }
+      for (const [node, sum] of sums) {
+        if (node === network.ground) continue;
+        expect(Math.abs(sum), `seed ${seed}, ${node}`).toBeLessThanOrEqual(1e-9 + 1e-7 * largest);
+      }
+    }
   });
 
   test('nothing is ever NaN, and the typical value lies between the others', () => {
@@ -97,6 +188,26 @@ describe('laws', () => {
           expect(at(ohms * factor)).toBeLessThan(at(ohms));
         },
       ),
+    );
+  });
+
+  test('not for odd networks of every element either, and no sum takes long', () => {
+    fc.assert(
+      fc.property(fc.array(anyOddElement, { minLength: 1, maxLength: 14 }), (elements) => {
+        const point = solveNetwork({ ground: 'GND', elements });
+        const ranges = [...Object.values(point.nodes), ...Object.values(point.amps)];
+        for (const range of ranges) {
+          expect([range.min, range.typ, range.max].every(Number.isFinite)).toBe(true);
+          expect(range.min <= range.typ && range.typ <= range.max).toBe(true);
+        }
+        if (!point.converged) {
+          expect(point.notes.join(' ')).toMatch(
+            /Nothing limits|no solution|cannot be|no way back|never come to rest/,
+          );
+          expect(ranges.every((range) => range.min === 0 && range.max === 0)).toBe(true);
+        }
+      }),
+      { numRuns: 400 },
     );
   });
 
@@ -137,15 +248,18 @@ describe('laws', () => {
           const some = (range: Range): Range =>
             exactly(range.typ + ((range.max - range.min) / 2) * (places[at++] ?? 0));
           const elements = network.elements.map((element): Element => {
-            if (element.type === 'resistor') {
-              return { ...element, ohms: some(element.ohms) };
+            switch (element.type) {
+              case 'source':
+                return { ...element, volts: some(element.volts), ohms: some(element.ohms) };
+              case 'current':
+                return { ...element, amps: some(element.amps) };
+              case 'diode':
+                return { ...element, volts: some(element.volts) };
+              case 'transistor':
+                return { ...element, volts: some(element.volts), ohms: some(element.ohms) };
+              default:
+                return { ...element, ohms: some(element.ohms) };
             }
-            if (element.type === 'source') {
-              return { ...element, volts: some(element.volts), ohms: some(element.ohms) };
-            }
-            return element.type === 'current'
-              ? { ...element, amps: some(element.amps) }
-              : { ...element, volts: some(element.volts) };
           });
           const one = solveNetwork({ ground: 'GND', elements });
           fc.pre(one.converged);

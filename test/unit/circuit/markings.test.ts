@@ -4,8 +4,10 @@ import { describe, expect, test } from 'vitest';
 import {
   type BandColour,
   bandsFor,
+  digitCode,
   letterCode,
   readBands,
+  readDigitCode,
   readLetterCode,
   series,
   toleranceLetter,
@@ -132,5 +134,52 @@ describe('letter code', () => {
         expect(readLetterCode(code, 'ohm'), code).toEqual({ value, tolerance: 0.01 });
       }
     }
+  });
+});
+
+describe('digit code', () => {
+  test.each<[number, 'ohm' | 'F', string]>([
+    [100e-9, 'F', '104'],
+    [22e-12, 'F', '220'],
+    [4.7e-9, 'F', '472'],
+    [4.7e-12, 'F', '4p7'],
+    [4700, 'ohm', '472'],
+    [10, 'ohm', '100'],
+    [4.7, 'ohm', '4R7'],
+    [0.47, 'ohm', 'R47'],
+    [1e6, 'ohm', '105'],
+  ])('%d %s is %s, both ways', (value, unit, code) => {
+    expect(digitCode(value, unit)).toBe(code);
+    expect((readDigitCode(code, unit) ?? 0) / value).toBeCloseTo(1, 12);
+  });
+
+  test('three figures and the zeros', () => {
+    expect(digitCode(4640, 'ohm', 3)).toBe('4641');
+    expect(readDigitCode('4641', 'ohm')).toBe(4640);
+    expect(digitCode(47.5, 'ohm', 3)).toBe('47R5');
+  });
+
+  test('every value of E96 in eight decades comes back', () => {
+    for (const mantissa of series('E96')) {
+      for (let power = -1; power < 7; power += 1) {
+        const value = Number(`${mantissa}e${power}`);
+        const code = digitCode(value, 'ohm', 3);
+        expect((readDigitCode(code ?? '', 'ohm') ?? 0) / value, `${value}: ${code}`).toBeCloseTo(1, 9);
+      }
+    }
+  });
+
+  test('what it cannot say is not said, and what is none is not read', () => {
+    expect(digitCode(4640, 'ohm')).toBeUndefined();
+    expect(digitCode(-1, 'ohm')).toBeUndefined();
+    expect(digitCode(1e12, 'ohm')).toBeUndefined();
+    expect(['012', '47', '4k7', '', '12345', 'R0'].map((code) => readDigitCode(code, 'ohm'))).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 });

@@ -194,11 +194,27 @@ describe('networks without a plain answer', () => {
   });
 
   test('a network past the limit is refused in words', () => {
-    const chain = Array.from({ length: 200 }, (_, at) => resistor(`r${at}`, `n${at}`, `n${at + 1}`, 10));
+    const chain = Array.from({ length: 20_001 }, (_, at) => resistor(`r${at}`, `n${at}`, `n${at + 1}`, 10));
     noAnswer(
-      solve(source('s', 'n0', 'GND', 5), ...chain, resistor('end', 'n200', 'GND', 10)),
-      /more than 150 are not solved/,
+      solve(source('s', 'n0', 'GND', 5), ...chain, resistor('end', 'n20001', 'GND', 10)),
+      /more than 20000 are not solved/,
     );
+  });
+
+  test('a chain of 2,000 parts: every node by the divider, every reach by its slopes', () => {
+    const count = 2000;
+    const chain = Array.from({ length: count }, (_, at) =>
+      resistor(`r${at}`, `n${at}`, at === count - 1 ? 'GND' : `n${at + 1}`, within(10, 0.05)),
+    );
+    const point = solve(source('s', 'n0', 'GND', 5), ...chain);
+    expect(point.converged).toBe(true);
+    for (const at of [0, 1, 500, 1999]) {
+      expect(point.nodes[`n${at}`]?.typ).toBeCloseTo((5 * (count - at)) / count, 9);
+    }
+    // All resistors 5 % up or down change the current by 5 %, by slopes the same way up and down.
+    expect(point.amps.r7?.max).toBeCloseTo((5 / 20_000) * 1.05, 9);
+    expect(point.amps.r7?.min).toBeCloseTo((5 / 20_000) * 0.95, 9);
+    expect(point.notes.join(' ')).toMatch(/not every combination/);
   });
 
   test('a network near the limit says what it left out, and still brackets', () => {

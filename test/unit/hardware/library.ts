@@ -23,7 +23,9 @@ export function filesOf(folder: 'boards' | 'parts'): ReadonlyMap<string, string>
 }
 
 /** @param own Files of the user's own by path. */
-export function openLibrary(own: Readonly<Record<string, string>> = {}): HardwareLibrary {
+export function openLibrary(
+  own: Readonly<Record<string, string>> = {},
+): HardwareLibrary & { readonly partKinds: ReadonlyMap<string, PartKind> } {
   const boards = filesOf('boards');
   const kinds = new Map<string, PartKind>();
   for (const [name, text] of filesOf('parts')) {

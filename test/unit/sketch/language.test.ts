@@ -1,6 +1,6 @@
 /** Ways of the language that carry pins: inheritance, templates, tables of functions, statics, and which file is read. */
 import { describe, expect, it } from 'vitest';
-import { table } from './reading';
+import { read, table } from './reading';
 import { check, inSetup } from './rows';
 
 describe('classes', () => {
@@ -162,5 +162,17 @@ describe('which header is read', () => {
   it('variables of the core are no macros', async () => {
     const text = inSetup('#ifdef A0\nint lamp = 50;\n#else\nint lamp = 5;\n#endif', 'pinMode(lamp, OUTPUT);');
     expect(await table(text)).toEqual(one);
+  });
+});
+
+describe('headers that nobody describes', () => {
+  const of = async (includes: string) =>
+    (await read(`${includes}\nvoid setup() {}\nvoid loop() {}\n`)).foreignHeaders;
+
+  it('are told, those of the language, the chip and described libraries left out', async () => {
+    expect(
+      await of('#include <TideSensor.h>\n#include <avr/io.h>\n#include <math.h>\n#include <Servo.h>'),
+    ).toEqual(['TideSensor.h']);
+    expect(await of('#include <string.h>\n#include "Arduino.h"')).toBeUndefined();
   });
 });

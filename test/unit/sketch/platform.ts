@@ -28,7 +28,15 @@ export const platform: Platform = {
   modes: { 0: 'input', 1: 'output', 2: 'input-pullup' },
   intBits: 16,
   ports: { ...port('D', 8, 0), ...port('B', 6, 8), ...port('C', 6, 14) },
-  roles: { 'line.out': 6, 'line.in': 5, 'i2c.sda': 18, 'i2c.scl': 19 },
+  roles: {
+    'line.out': 6,
+    'line.in': 5,
+    'i2c.sda': 18,
+    'i2c.scl': 19,
+    'timer1.a': 9,
+    'timer1.b': 10,
+    'timer2.b': 3,
+  },
   analogNumbers: { 0: 14, 1: 15, 2: 16, 3: 17, 4: 18, 5: 19, 6: 20, 7: 21 },
   interruptPins: { 0: 2, 1: 3 },
 };

@@ -1,5 +1,6 @@
 /** Registers of the chip: which pins a write reaches, with which level, and which pins a read reads. */
-import { describe } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { read } from './reading';
 import { check, inSetup } from './rows';
 
 const one = (about: string, body: string, uses: readonly string[], globals = '') => ({
@@ -105,4 +106,41 @@ describe('reads', () => {
       'pinMode 4 = 1 output',
     ]),
   ]);
+});
+
+describe('access by macros', () => {
+  check([
+    one(
+      'a register as the place that a macro names',
+      'sbi(DDRB, 1); sbi(PORTB, 1); cbi(PORTB, PB1);',
+      ['DDRB 9 output', 'PORTB 9 = 1', 'PORTB 9 = 0'],
+      '#ifndef sbi\n#define sbi(sfr, bit) (_SFR_BYTE(sfr) |= _BV(bit))\n#endif\n#define cbi(sfr, bit) (_SFR_BYTE(sfr) &= ~_BV(bit))',
+    ),
+  ]);
+});
+
+describe('outputs of timers', () => {
+  const level = (register: string) => `? a timer drives it by \`${register}\``;
+  check([
+    one('take their pins', 'TCCR1A = _BV(COM1A1) | _BV(WGM11); TCCR2A |= 0x30;', [
+      `TCCR1A 9 = ${level('TCCR1A')}`,
+      `TCCR2A 3 = ${level('TCCR2A')}`,
+    ]),
+    one(
+      'leave them where no output is connected',
+      'TCCR1A = 0; TCCR1A = _BV(WGM10); TCCR1A &= ~_BV(COM1B1);',
+      [],
+    ),
+    one('may take them', 'TCCR1A = analogRead(0);', [
+      'analogRead 14',
+      `TCCR1A 9,10 = ${level('TCCR1A')} perhaps`,
+    ]),
+  ]);
+
+  it('make the level of their pin unknown from there on', async () => {
+    const { moments } = await read(
+      inSetup('', 'TCCR1A = _BV(COM1A0); pinMode(9, OUTPUT); digitalWrite(9, LOW);'),
+    );
+    expect(moments?.at(-1)?.pins[9]).toEqual(['high', 'low']);
+  });
 });

@@ -37,3 +37,10 @@ it('registers by their members and by their names', async () => {
 it('a port of another family is not known', async () => {
   expect(await table('PORTB |= 1;')).toEqual(['setup PORTB ? `PORTB` is a register that is not known here']);
 });
+
+it('registers that read pins, whole and by a mask', async () => {
+  expect(await table('if (sio_hw->gpio_in & (1u << 4)) tone(3, GPIO.in >> 31);')).toEqual([
+    'setup gpio_in 4',
+    'setup tone 3 = ? it is read from pins output perhaps',
+  ]);
+});

@@ -3,9 +3,10 @@
  * nodes over theirs; every node keeps its own file, so that problems and sources point to where they are written.
  */
 import type { Problem } from '../../base/read';
+import type { Span } from '../../base/span';
 import { childOf, contentSpan, type JsonEntry, type JsonNode, textOf } from '../json/node';
 import { isHalfTyped, parseJson } from '../json/parse';
-import { quoteName } from '../names';
+import { listNames, quoteName, unknownName } from '../names';
 import { checkShape } from '../shape';
 
 export interface BoardSource {
@@ -24,8 +25,15 @@ export interface ExtendedBoard {
   readonly problems: readonly Problem[];
 }
 
-/** Reads a board file and all that it extends. */
-export function extendBoard(source: BoardSource, find: FindBoard): ExtendedBoard {
+/**
+ * Reads a board file and all that it extends.
+ * @param known Ids of the library's boards, offered where a board to extend is not found.
+ */
+export function extendBoard(
+  source: BoardSource,
+  find: FindBoard,
+  known: readonly string[] = [],
+): ExtendedBoard {
   const problems: Problem[] = [];
   const sources = new Map<string, JsonNode>();
   const layers: JsonNode[] = [];
@@ -50,16 +58,8 @@ export function extendBoard(source: BoardSource, find: FindBoard): ExtendedBoard
     if (found === undefined || files.has(found.file)) {
       problems.push(
         found === undefined
-          ? {
-              code: 'unknown-board',
-              message: `There is no board ${quoteName(name)} to extend.`,
-              span: contentSpan(parent),
-            }
-          : {
-              code: 'circular-extends',
-              message: `${quoteName(name)} extends this board in turn.`,
-              span: contentSpan(parent),
-            },
+          ? missingBase(name, contentSpan(parent), known)
+          : circle(name, contentSpan(parent), [...files]),
       );
       return { root: undefined, sources, problems };
     }
@@ -70,14 +70,34 @@ export function extendBoard(source: BoardSource, find: FindBoard): ExtendedBoard
   return { root, sources, problems };
 }
 
+function missingBase(name: string, span: Span, known: readonly string[]): Problem {
+  const message = `There is no board ${quoteName(name)} to extend.`;
+  const problem = unknownName('unknown-board', message, span, name, known);
+  return problem.hint === undefined
+    ? { ...problem, hint: 'Write the id of a library board, or the path of a board file beside this one.' }
+    : problem;
+}
+
+function circle(name: string, span: Span, files: readonly string[]): Problem {
+  const way = files.length === 1 ? 'It extends itself.' : `The way round: ${listNames(files)}.`;
+  return {
+    code: 'circular-extends',
+    message: `${quoteName(name)} extends this board in turn.`,
+    span,
+    hint: `${way} Let the last of them extend a library board, or nothing.`,
+  };
+}
+
 function emptyOf(node: JsonNode): JsonNode {
   return { ...node, kind: 'object', entries: new Map(), items: [] };
 }
 
 /** Entries of these belong together: half of one laid over half of another would be a third thing nobody wrote. */
 function isWhole(node: JsonNode, path: readonly string[]): boolean {
-  if (path.length === 2 && (path[0] === 'headers' || path[0] === 'onBoard')) return true;
-  if (path.length === 3 && path[0] === 'limits' && path[1] === 'groups') return true;
+  const [top, second, third] = path;
+  if (path.length === 2 && ['headers', 'onBoard', 'supplyInputs'].includes(top ?? '')) return true;
+  if (path.length === 3 && top === 'limits') return second === 'groups' || second === 'driveStrengths';
+  if (path.length === 3 && top === 'pins' && (third === 'boot' || third === 'takenBy')) return true;
   return ['min', 'typ', 'max'].some((key) => node.entries.has(key));
 }
 
@@ -91,6 +111,8 @@ function lay(above: JsonNode, below: JsonNode, path: readonly string[]): JsonNod
     }
     const under = entries.get(key);
     if (entry.value.kind !== 'object' || isWhole(entry.value, place)) {
+      // Free holes are looked for header by header, so the order is that of the file that has written them last.
+      if (path.length === 1 && path[0] === 'headers') entries.delete(key);
       entries.set(key, entry);
       continue;
     }

@@ -9,6 +9,20 @@ import { childOf, integerOf, type JsonNode, textOf } from '../json/node';
 
 const modes: readonly PinMode[] = ['input', 'output', 'input-pullup', 'input-pulldown'];
 
+/**
+ * Macros of the cores whose analogRead counts the analog inputs from 0: wiring_analog.c of the AVR and SAMD cores,
+ * digitalPinToAnalogPin of the Renesas core, analogInputToDigitalPin of the STM32 core, __analogRead of the ESP8266's,
+ * pin_to_channel in analog.c of teensy4.
+ */
+const countingChannels = new Set([
+  'ARDUINO_ARCH_AVR',
+  'ARDUINO_ARCH_SAMD',
+  'ARDUINO_ARCH_RENESAS',
+  'ARDUINO_ARCH_STM32',
+  'ARDUINO_ARCH_ESP8266',
+  'ARDUINO_TEENSY40',
+]);
+
 export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin[]): Platform {
   const names = new Map<string, number>();
   const interruptPins = new Map<string, number>();
@@ -33,10 +47,9 @@ export function readPlatform(node: JsonNode | undefined, pins: readonly BoardPin
     const mode = modes.find((one) => one === textOf(value));
     return mode === undefined ? [] : [[number, mode] as const];
   });
-  // Both cores take any number below A0 for a channel; elsewhere analogRead wants the pin (wiring_analog.c of the AVR
-  // and SAMD cores).
+  // These cores take a small number for a channel; elsewhere analogRead wants the pin.
   const analogNumbers = new Map<string, number>();
-  if (macros.some(([name]) => name === 'ARDUINO_ARCH_AVR' || name === 'ARDUINO_ARCH_SAMD')) {
+  if (macros.some(([name]) => countingChannels.has(name))) {
     const first = names.get('A0') ?? 0;
     for (const [name, number] of names) {
       const channel = /^A(\d+)$/.exec(name)?.[1];

@@ -24,7 +24,7 @@ export type Figure = Quantity | RangeFigure | ParameterFigure | TableFigure;
 export type Choice = string | ParameterReference;
 
 /**
- * A board: its pins, headers, limits and what its core means to a sketch. With `extends` the file says only what differs: pins and the other objects are merged key by key; a list, a figure, a header, an on-board part and a pin group is replaced as a whole; `null` removes.
+ * A board: its pins, headers, limits and what its core means to a sketch. With `extends` the file says only what differs: pins and the other objects are merged key by key; a list, a figure, a header, an on-board part, a supply input, a pin group, a drive strength, a boot strap and what takes a pin is replaced as a whole; `null` removes.
  */
 export interface BoardFile {
   /**
@@ -77,7 +77,17 @@ export interface BoardFile {
   onBoard?: {
     [k: string]: OnBoardPart | null;
   };
+  /**
+   * Where the board takes its power, by key: `usb`, `vin`.
+   */
+  supplyInputs?: {
+    [k: string]: SupplyInput | null;
+  };
   limits?: BoardLimits;
+  /**
+   * What analogRead measures.
+   */
+  analog?: AnalogInputs | null;
   /**
    * The reset line.
    */
@@ -129,6 +139,42 @@ export interface Pin {
    * Current that may be drawn from a supply pin.
    */
   maxAmps?: BoardFigure | null;
+  /**
+   * True where the pin reads levels but never drives one. Of an `io` pin.
+   */
+  inputOnly?: boolean | null;
+  /**
+   * The chip's own pull resistors that this pin has, where not every pin of the board has the same: `[]` for none.
+   */
+  pulls?: ('up' | 'down')[];
+  /**
+   * Converter that serves the pin, on chips with more than one: 2 for ADC2.
+   */
+  adcUnit?: number | null;
+  /**
+   * What takes the pin's converter away while it runs.
+   */
+  adcBlockedBy?: 'radio' | null;
+  /**
+   * What the chip demands of this pin at reset: a boot strap.
+   */
+  boot?: BootStrap | null;
+  /**
+   * What on the board uses this pin already.
+   */
+  takenBy?: TakenPin | null;
+  /**
+   * Working current of this pin, where it differs from `limits.pinRecommended`.
+   */
+  recommendedAmps?: BoardFigure | null;
+  /**
+   * Current of this pin that must never be passed, where it differs from `limits.pinAbsolute`.
+   */
+  absoluteAmps?: BoardFigure | null;
+  /**
+   * Voltage on this pin that must not be passed, where it differs from `limits.pinMaxVolts`: 5.5 V on a pin of a 3.3 V board that tolerates 5 V.
+   */
+  maxInputVolts?: BoardFigure | null;
 }
 /**
  * A figure with the document it comes from. One of min, typ, max is enough: the missing ones are filled from those given.
@@ -163,6 +209,64 @@ export interface BoardFigure {
    */
   fromMemory?: true;
 }
+/**
+ * A level that the chip reads from a pin at reset.
+ */
+export interface BootStrap {
+  /**
+   * Level the pin has to have at reset so that the sketch starts as usual.
+   */
+  level: 'high' | 'low';
+  /**
+   * What the other level does: "low starts the loader instead of the sketch".
+   */
+  why: string;
+  /**
+   * False where the other level only changes a trifle and the sketch starts all the same. Left out: true.
+   */
+  must?: boolean;
+  /**
+   * Key of the document in `sources` that the figure comes from.
+   */
+  source?: string;
+  /**
+   * Place in that document (table, note, figure), and how the figure follows from it where it is not printed there.
+   */
+  where?: string;
+  /**
+   * True where nobody looked the figure up.
+   */
+  fromMemory?: true;
+}
+/**
+ * What uses a pin already.
+ */
+export interface TakenPin {
+  /**
+   * The user of the pin; `serial`: the bridge to USB; `board`: something else that is soldered there.
+   */
+  what: 'flash' | 'psram' | 'usb' | 'serial' | 'radio' | 'crystal' | 'debug' | 'lamp' | 'board';
+  /**
+   * True where the pin can be used all the same, with care. Left out: it cannot.
+   */
+  free?: boolean;
+  /**
+   * In words: "feeds the flash chip that the sketch runs from".
+   */
+  why: string;
+  /**
+   * Key of the document in `sources` that the figure comes from.
+   */
+  source?: string;
+  /**
+   * Place in that document (table, note, figure), and how the figure follows from it where it is not printed there.
+   */
+  where?: string;
+  /**
+   * True where nobody looked the figure up.
+   */
+  fromMemory?: true;
+}
 export interface BoardHeader {
   /**
    * In words: "left header".
@@ -178,6 +282,10 @@ export interface BoardHeader {
    * @minItems 1
    */
   positions: [string, ...string[]];
+  /**
+   * Edge of the board it lies on, seen on the side of the parts with the landmark up. Left out: elsewhere.
+   */
+  side?: 'left' | 'right';
 }
 export interface OnBoardPart {
   /**
@@ -202,6 +310,7 @@ export interface OnBoardPart {
    * True where nobody looked the figure up.
    */
   fromMemory?: true;
+  lamp?: OnBoardLamp;
 }
 /**
  * A resistance between two ends.
@@ -230,6 +339,10 @@ export interface Resistor {
    * Power it stands for ever.
    */
   maxWatts?: Figure;
+  /**
+   * Current it carries for ever; a fuse opens above it.
+   */
+  maxAmps?: Figure;
   when?: Condition;
 }
 /**
@@ -373,6 +486,10 @@ export interface Coil {
    * Resistance of the winding to direct current.
    */
   ohms: Figure;
+  /**
+   * Voltages it works at: `min` operates it for certain, `max` it stands for ever.
+   */
+  volts?: Figure;
   when?: Condition;
 }
 /**
@@ -414,6 +531,18 @@ export interface Diode {
    * Reverse voltage it stands.
    */
   maxReverseVolts?: Figure;
+  /**
+   * Reverse voltage at which it conducts on purpose (a Zener diode).
+   */
+  breakdownVolts?: Figure;
+  /**
+   * The test current that `breakdownVolts` is given at.
+   */
+  breakdownAmps?: Figure;
+  /**
+   * Power it stands.
+   */
+  maxWatts?: Figure;
   when?: Condition;
 }
 /**
@@ -444,9 +573,13 @@ export interface Switch {
    */
   rest: Choice;
   /**
-   * Id of the coil in this part that moves the contact; left out where a hand does.
+   * Id of the coil, the load that holds one, or the lamp in this part that moves the contact; left out where a hand does.
    */
   operatedBy?: string;
+  /**
+   * Id of another switch of this part on the same lever: both leave their rest state together.
+   */
+  movesWith?: string;
   /**
    * Current the contact carries.
    */
@@ -517,6 +650,18 @@ export interface Source {
    * Charge it holds.
    */
   ampHours?: Figure;
+  /**
+   * Terminal its power comes from (a regulator's input); left out where it has its own.
+   */
+  from?: string;
+  /**
+   * Volts the input must lie above the output at least.
+   */
+  dropout?: Figure;
+  /**
+   * Power out over power in, in per cent; left out for a linear regulator, which takes the current that it gives.
+   */
+  efficiency?: Figure;
   when?: Condition;
 }
 /**
@@ -575,6 +720,26 @@ export interface LogicInput {
    * Voltage at the input that must not be passed.
    */
   maxVolts?: Figure;
+  /**
+   * Terminal that feeds the circuit behind it.
+   */
+  supply?: string;
+  /**
+   * Voltage at most that is read as low for certain.
+   */
+  lowVolts?: Figure;
+  /**
+   * Voltage at least that is read as high for certain.
+   */
+  highVolts?: Figure;
+  /**
+   * The same as a share of the supply, in per cent.
+   */
+  lowShare?: Figure;
+  /**
+   * The same as a share of the supply, in per cent.
+   */
+  highShare?: Figure;
   when?: Condition;
 }
 /**
@@ -604,6 +769,10 @@ export interface LogicOutput {
    * Resistance behind the output.
    */
   ohms: Figure;
+  /**
+   * Current it gives or takes.
+   */
+  maxAmps?: Figure;
   when?: Condition;
 }
 /**
@@ -649,7 +818,69 @@ export interface Transistor {
    * Current between the ends it stands.
    */
   maxAmps?: Figure;
+  /**
+   * Voltage between the ends it stands.
+   */
+  maxVolts?: Figure;
+  /**
+   * Voltage between control and second end at which `ohms` is promised.
+   */
+  fullVolts?: Figure;
+  /**
+   * Voltage between control and second end that must not be passed.
+   */
+  maxControlVolts?: Figure;
   when?: Condition;
+}
+/**
+ * Where the part is a lamp: the pin that lights it and how.
+ */
+export interface OnBoardLamp {
+  /**
+   * Pin id.
+   */
+  pin: string;
+  /**
+   * Level of the pin that lights it; `data`: an addressable lamp that takes a train of bits.
+   */
+  litBy: 'high' | 'low' | 'data';
+  /**
+   * True where the pin itself carries the lamp's current; false behind a buffer or transistor.
+   */
+  direct?: boolean;
+}
+/**
+ * A place where the board takes its power.
+ */
+export interface SupplyInput {
+  /**
+   * In words: "VIN", "the USB socket".
+   */
+  title: string;
+  /**
+   * Pin id, where the input has a pin.
+   */
+  pin?: string;
+  /**
+   * Id of the pin whose rail it feeds.
+   */
+  feeds?: string;
+  /**
+   * What lies between: "linear regulator", "fuse of 500 mA".
+   */
+  how?: string;
+  /**
+   * Voltage to feed it with.
+   */
+  volts: BoardFigure;
+  /**
+   * Voltage that must not be passed.
+   */
+  absoluteVolts?: BoardFigure;
+  /**
+   * Current that the input carries, the board's own share included.
+   */
+  maxAmps?: BoardFigure;
 }
 /**
  * What the pins stand and what they give.
@@ -701,6 +932,20 @@ export interface BoardLimits {
    * Voltage on a pin that must not be passed.
    */
   pinMaxVolts?: BoardFigure | null;
+  /**
+   * Current that the protection diodes of an input stand when the voltage on it passes a rail.
+   */
+  clampAmps?: BoardFigure | null;
+  /**
+   * What the documents promise of the output levels; `outputHighOhms` and `outputLowOhms` follow from it.
+   */
+  outputLevels?: OutputLevel[];
+  /**
+   * Strengths by the number of their mode in pinMode, where a sketch can choose.
+   */
+  driveStrengths?: {
+    [k: string]: DriveStrength | null;
+  };
 }
 export interface PinGroup {
   /**
@@ -721,6 +966,65 @@ export interface PinGroup {
    * Sum of the currents of the group.
    */
   amps: BoardFigure;
+}
+/**
+ * A level that an output is promised to hold at a current.
+ */
+export interface OutputLevel {
+  /**
+   * The level that is driven.
+   */
+  level: 'high' | 'low';
+  /**
+   * Current of the pin, out of it when high, into it when low.
+   */
+  amps: Quantity;
+  /**
+   * Supply of the chip in that test.
+   */
+  supplyVolts: Quantity;
+  /**
+   * Voltage at the pin: `min` of a high level, `max` of a low one.
+   */
+  volts: BoardFigure;
+}
+/**
+ * A strength that a mode of pinMode sets.
+ */
+export interface DriveStrength {
+  /**
+   * The core's name for the mode: `OUTPUT_12MA`.
+   */
+  title: string;
+  /**
+   * Working current of a pin in this mode.
+   */
+  amps: BoardFigure;
+  /**
+   * Resistance to the rail in this mode, when high.
+   */
+  outputHighOhms?: BoardFigure;
+  /**
+   * Resistance to ground in this mode, when low.
+   */
+  outputLowOhms?: BoardFigure;
+}
+/**
+ * What analogRead measures.
+ */
+export interface AnalogInputs {
+  /**
+   * Voltage of the lowest and the highest reading with the reference the core starts with.
+   */
+  volts?: BoardFigure | null;
+  /**
+   * Bits of a reading as the core gives it: 10 counts to 1023.
+   */
+  bits?: number | null;
+  /**
+   * Highest resistance of what feeds an input for a true reading.
+   */
+  sourceOhms?: BoardFigure | null;
 }
 export interface ResetLine {
   /**

@@ -43,6 +43,10 @@ export interface PartFile {
    */
   about?: string;
   /**
+   * What can hurt somebody or burn, and how to avoid it; left out where nothing can.
+   */
+  caution?: string;
+  /**
    * Everything a wire can be soldered to, in the usual order.
    *
    * @minItems 1
@@ -52,6 +56,10 @@ export interface PartFile {
    * The terminals by which a path of wires enters and leaves; `false` where it cannot pass. Left out: the two terminals, where there are exactly two.
    */
   series?: [string, string] | false;
+  /**
+   * Groups of terminals that metal inside the part makes one conductor: the paired legs of a button, the ways of a connector.
+   */
+  joined?: [string, string, ...string[]][];
   /**
    * What a manifest may say about one part of this kind, by key.
    */
@@ -85,6 +93,10 @@ export interface PartTerminal {
    * What it does on a bus: `i2c.sda`, `uart.tx`.
    */
   roles?: string[];
+  /**
+   * True where the part works with nothing wired to it.
+   */
+  optional?: boolean;
   when?: Condition;
 }
 /**
@@ -166,6 +178,10 @@ export interface Resistor {
    * Power it stands for ever.
    */
   maxWatts?: Figure;
+  /**
+   * Current it carries for ever; a fuse opens above it.
+   */
+  maxAmps?: Figure;
   when?: Condition;
 }
 /**
@@ -303,6 +319,10 @@ export interface Coil {
    * Resistance of the winding to direct current.
    */
   ohms: Figure;
+  /**
+   * Voltages it works at: `min` operates it for certain, `max` it stands for ever.
+   */
+  volts?: Figure;
   when?: Condition;
 }
 /**
@@ -344,6 +364,18 @@ export interface Diode {
    * Reverse voltage it stands.
    */
   maxReverseVolts?: Figure;
+  /**
+   * Reverse voltage at which it conducts on purpose (a Zener diode).
+   */
+  breakdownVolts?: Figure;
+  /**
+   * The test current that `breakdownVolts` is given at.
+   */
+  breakdownAmps?: Figure;
+  /**
+   * Power it stands.
+   */
+  maxWatts?: Figure;
   when?: Condition;
 }
 /**
@@ -374,9 +406,13 @@ export interface Switch {
    */
   rest: Choice;
   /**
-   * Id of the coil in this part that moves the contact; left out where a hand does.
+   * Id of the coil, the load that holds one, or the lamp in this part that moves the contact; left out where a hand does.
    */
   operatedBy?: string;
+  /**
+   * Id of another switch of this part on the same lever: both leave their rest state together.
+   */
+  movesWith?: string;
   /**
    * Current the contact carries.
    */
@@ -447,6 +483,18 @@ export interface Source {
    * Charge it holds.
    */
   ampHours?: Figure;
+  /**
+   * Terminal its power comes from (a regulator's input); left out where it has its own.
+   */
+  from?: string;
+  /**
+   * Volts the input must lie above the output at least.
+   */
+  dropout?: Figure;
+  /**
+   * Power out over power in, in per cent; left out for a linear regulator, which takes the current that it gives.
+   */
+  efficiency?: Figure;
   when?: Condition;
 }
 /**
@@ -505,6 +553,26 @@ export interface LogicInput {
    * Voltage at the input that must not be passed.
    */
   maxVolts?: Figure;
+  /**
+   * Terminal that feeds the circuit behind it.
+   */
+  supply?: string;
+  /**
+   * Voltage at most that is read as low for certain.
+   */
+  lowVolts?: Figure;
+  /**
+   * Voltage at least that is read as high for certain.
+   */
+  highVolts?: Figure;
+  /**
+   * The same as a share of the supply, in per cent.
+   */
+  lowShare?: Figure;
+  /**
+   * The same as a share of the supply, in per cent.
+   */
+  highShare?: Figure;
   when?: Condition;
 }
 /**
@@ -534,6 +602,10 @@ export interface LogicOutput {
    * Resistance behind the output.
    */
   ohms: Figure;
+  /**
+   * Current it gives or takes.
+   */
+  maxAmps?: Figure;
   when?: Condition;
 }
 /**
@@ -579,6 +651,18 @@ export interface Transistor {
    * Current between the ends it stands.
    */
   maxAmps?: Figure;
+  /**
+   * Voltage between the ends it stands.
+   */
+  maxVolts?: Figure;
+  /**
+   * Voltage between control and second end at which `ohms` is promised.
+   */
+  fullVolts?: Figure;
+  /**
+   * Voltage between control and second end that must not be passed.
+   */
+  maxControlVolts?: Figure;
   when?: Condition;
 }
 /**

@@ -24,7 +24,8 @@ export interface HardwareLibrary {
   /** @returns undefined where there is no such board at all. */
   board(idOrPath: string, manifestFile: string): Read<Board | undefined> | undefined;
   readonly boardIds: readonly string[];
-  readonly partKinds: ReadonlyMap<string, PartKind>;
+  /** Looked up by name; the names are listed only where one was mistyped. */
+  readonly partKinds: Pick<ReadonlyMap<string, PartKind>, 'get' | 'keys'>;
 }
 
 /**
@@ -59,7 +60,7 @@ export function readManifest(file: string, text: string, library: HardwareLibrar
     ...(boardNode === undefined ? {} : { boardSpan: contentSpan(boardNode) }),
     parts,
     wires,
-    nets: deriveNets(board, wires),
+    nets: deriveNets(board, wires, parts),
     stock,
     policy: readPolicy(childOf(root, 'policy'), board, problems),
     severity: readSeverity(childOf(root, 'severity')),

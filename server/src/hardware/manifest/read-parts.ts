@@ -18,7 +18,7 @@ const commonKeys: readonly string[] = ['kind', 'purpose', 'note'];
  */
 export function readParts(
   node: JsonNode | undefined,
-  kinds: ReadonlyMap<string, PartKind>,
+  kinds: Pick<ReadonlyMap<string, PartKind>, 'get' | 'keys'>,
   stock: StockTexts,
   problems: Problem[],
 ): { readonly parts: Part[]; readonly declared: ReadonlySet<string> } {
@@ -80,6 +80,10 @@ function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems:
   problems.push(...found);
   const terminals = kind.terminals.filter((one) => conditionHolds(one.when, values)).map(makeTerminal);
   const series = seriesOf(kind, terminals);
+  const present = new Set(terminals.map(({ id }) => id));
+  const joined = (kind.joined ?? [])
+    .map((group) => group.filter((id) => present.has(id)))
+    .filter((group) => group.length > 1);
   const purpose = textOf(childOf(entry.value, 'purpose'));
   const note = textOf(childOf(entry.value, 'note'));
   return {
@@ -90,6 +94,8 @@ function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems:
     ...(note === undefined ? {} : { note }),
     terminals,
     ...(series === undefined ? {} : { series }),
+    ...(joined.length === 0 ? {} : { joined }),
+    ...(kind.caution === undefined ? {} : { caution: kind.caution }),
     inside,
     parameters: Object.fromEntries([...values].map(([key, value]) => [key, String(value)])),
     span: entry.keySpan,
@@ -149,13 +155,14 @@ function resolveInside(
 }
 
 function makeTerminal(written: PartKind['terminals'][number]): Terminal {
-  const { id, names = [], tell, polarity, roles } = written;
+  const { id, names = [], tell, polarity, roles, optional } = written;
   return {
     id,
     names,
     ...(tell === undefined ? {} : { tell }),
     ...(polarity === undefined ? {} : { polarity }),
     ...(roles === undefined ? {} : { roles }),
+    ...(optional === undefined ? {} : { optional }),
   };
 }
 

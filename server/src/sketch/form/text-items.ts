@@ -150,7 +150,7 @@ class ItemParser extends TextParser {
       if (this.peek() === '&') reference = true;
     }
     if (this.kind() !== 'name' || noTypes.has(this.peek())) return undefined;
-    if (!/^([=;,[({]|)$/.test(this.peek(1))) return undefined;
+    if (!/^([=;,[({)]|)$/.test(this.peek(1))) return undefined;
     // `a * b;` multiplies.
     if (pointers > 0 && words.length === 0 && this.peek(1) !== '=') return undefined;
     const sign = words.filter((word) => word === 'unsigned' || word === 'signed');

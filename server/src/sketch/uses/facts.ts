@@ -6,6 +6,7 @@ import { type FileForm, maximumDepth, maximumLength } from '../syntax/plain-tree
 import { collectProgram } from '../values/collect';
 import { Machine } from '../values/machine';
 import { runProgram } from '../values/run';
+import { foreignHeaders } from './foreign-headers';
 import { momentsOf } from './moments';
 import { pinNamesOf } from './pin-names';
 import { Recorder } from './recorder';
@@ -34,13 +35,16 @@ export function readSketch(
   const machine = new Machine(program, platform, libraries, recorder, characters);
   runProgram(machine);
   const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
+  const foreign = foreignHeaders(program.headers, libraries);
   const place = setupPlaceOf(files, setup);
   const moments = machine.stopped ? undefined : momentsOf(machine.pinStates);
   return {
     uses: recorder.uses(),
     pinNames: pinNamesOf(files, recorder.originUses()),
+    ...(foreign.length === 0 ? {} : { foreignHeaders: foreign }),
     ...(place === undefined ? {} : { setup: place }),
-    ...(moments === undefined ? {} : { moments }),
+    ...(moments === undefined ? {} : { moments: moments.moments }),
+    ...(moments === undefined || moments.loosePins.length === 0 ? {} : { loosePins: moments.loosePins }),
     problems: [...limitsOf(files), ...machine.problems],
     ...(machine.damaged || isDamaged(files, machine) ? { damaged: true as const } : {}),
   };

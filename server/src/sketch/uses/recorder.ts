@@ -116,6 +116,7 @@ export class Recorder implements UseSink {
     const pins = pin === undefined ? noPins : amountOf(pin);
     const how = pin === undefined ? undefined : this.howOf(pin, first.span);
     const modes = this.modesOf(facts, value);
+    const lines = pin?.kind === 'known' || pin?.kind === 'unknown' ? pin.lines : undefined;
     const certain =
       pins.kind === 'known' && pin !== undefined
         ? pins.values.every((one) => gathered.certainPins.has(one))
@@ -129,6 +130,8 @@ export class Recorder implements UseSink {
       span: first.span,
       callSpan: first.callSpan,
       ...(first.valueSpan === undefined ? {} : { valueSpan: first.valueSpan }),
+      ...(lines === undefined ? {} : { lines }),
+      ...(first.terminal === undefined ? {} : { terminal: first.terminal }),
       pinText: pin === undefined ? '' : this.pinTextOf(pin, first.span),
       origins: pin === undefined ? [] : originsOf(pin),
       ...(how === undefined ? {} : { how }),

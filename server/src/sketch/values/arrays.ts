@@ -63,6 +63,8 @@ export function outside(array: ArrayValue, index: Value): Value {
 export function movePointer(base: ArrayValue | Pointer, by: Value, sign: 1 | -1): Value {
   const array = base.kind === 'array' ? base : base.array;
   const step = single(by);
+  if (base.kind === 'pointer' && base.reach !== undefined && step !== 0)
+    return { kind: 'pointer', cells: base.reach, reach: base.reach };
   if (array === undefined) return step === 0 ? base : unknown('a pointer is moved');
   const from = base.kind === 'array' ? 0 : base.index;
   if (step === undefined || from === undefined) {
@@ -83,7 +85,14 @@ export function targets(value: Value): readonly Cell[] {
   return value.kind === 'array' ? entryCells(value, known0) : [];
 }
 
-const known0: Value = known(0, { name: 'int', bits: 16, signed: true, float: false });
+/** Plain data and no call: this file is loaded in the middle of value.ts. */
+const known0: Value = {
+  kind: 'known',
+  values: [0],
+  type: { name: 'int', bits: 16, signed: true, float: false },
+  origins: [],
+  direct: 0,
+};
 
 /** An array whose entries are all made. */
 export function arrayOf(

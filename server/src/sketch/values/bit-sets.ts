@@ -5,10 +5,9 @@
 import type { Expression } from '../form/ast';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
+import { outcome } from './outcomes';
 import { placeCells } from './places';
 import { type Cell, single, type Unknown, type Value } from './value';
-
-export const outcome = { zero: 1, one: 2, same: 4, flip: 8 } as const;
 
 export interface BitSets {
   readonly bits: readonly number[];

@@ -7,15 +7,17 @@ import { escape_ } from './escape';
 import { evaluate } from './expressions';
 import { forgetChanged } from './interrupts';
 import type { Machine } from './machine';
+import { argumentAt } from './macro-uses';
 import { spanAt } from './model';
-import { argumentAt } from './names';
+import { asNumber } from './operator-calls';
 import { changeByCall } from './pin-states';
 import type { Value } from './value';
 
 /** Evaluates the arguments and meets each use that the call makes. Gives the values of the arguments. */
 export function meetFacts(machine: Machine, facts: readonly CallFacts[], call: FactCall): readonly Value[] {
   const { list } = call;
-  const values = call.values ?? list.map((argument) => evaluate(machine, argument));
+  const values =
+    call.values ?? list.map((argument) => asNumber(machine, evaluate(machine, argument), argument));
   // Indices of arguments as bits; nothing that is described has more than 32.
   let taken = 0;
   const dot = call.call.lastIndexOf('.');
@@ -51,7 +53,7 @@ function meetGiven(
   values: readonly Value[],
   given: Given,
 ): void {
-  const { pins, expression } = given;
+  const { pins, expression, terminal } = given;
   const valueExpression = fact.value === undefined ? undefined : call.list[fact.value];
   const value = fact.value === undefined ? undefined : values[fact.value];
   // A list of pins is one use for each argument; all other pins of a fact are one use.
@@ -64,6 +66,7 @@ function meetGiven(
       span: expression === undefined ? spanIn(machine, call.name) : pinSpan(machine, fact, expression),
       callSpan: spanIn(machine, call.place),
       valueSpan: valueExpression === undefined ? undefined : spanAt(machine.site, valueExpression),
+      ...(terminal === undefined ? {} : { terminal }),
     });
   }
   if (fact.pinsOf === undefined) keepPins(machine, fact, call, pins);

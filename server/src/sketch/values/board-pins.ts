@@ -35,6 +35,8 @@ export interface Given {
   readonly pins: readonly Value[];
   /** The argument that names the pin. */
   readonly expression?: Expression;
+  /** Terminal of a part that it is meant for. */
+  readonly terminal?: string;
 }
 
 /** The uses that one fact makes of one call; none where it takes no pin here. */
@@ -51,7 +53,8 @@ export function givenPins(
       const value = withoutNone(fact, values[at]);
       const expression = list[at];
       if (value === undefined || expression === undefined || !isNumber(value, expression)) continue;
-      found.push({ pins: [value], expression });
+      const terminal = fact.terminals?.[at - fact.pinsFrom];
+      found.push({ pins: [value], expression, ...(terminal === undefined ? {} : { terminal }) });
     }
     return found;
   }
@@ -90,7 +93,10 @@ function argumentPins(
     return [{ pins: [unknown(reason, spanAt(machine.site, expression))], expression }];
   }
   const value = withoutNone(fact, pinOf(machine, fact, given, expression));
-  return value === undefined ? [] : [{ pins: [value], expression }];
+  const [terminal] = fact.terminals ?? [];
+  return value === undefined
+    ? []
+    : [{ pins: [value], expression, ...(terminal === undefined ? {} : { terminal }) }];
 }
 
 /** Every entry of an array, from where a pointer points. */
@@ -175,10 +181,9 @@ function pinOfLine(machine: Machine, line: Value, expression: Expression): Value
   const { interruptPins } = machine.platform;
   const pins = line.values.map((one) => interruptPins[one]).filter((pin) => pin !== undefined);
   if (pins.length === 0) {
-    return unknown(
-      `the board has no interrupt line ${line.values.join(' or ')}`,
-      spanAt(machine.site, expression),
-    );
+    const reason = `the board has no interrupt line ${line.values.join(' or ')}`;
+    return { ...unknown(reason, spanAt(machine.site, expression)), lines: line.values };
   }
-  return knownSet(pins, line.type, line.origins, 0);
+  const found = knownSet(pins, line.type, line.origins, 0);
+  return found.kind === 'known' ? { ...found, lines: line.values } : found;
 }

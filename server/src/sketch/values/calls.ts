@@ -6,16 +6,33 @@ import { makeInstance } from './construct';
 import { evaluate } from './expressions';
 import { type CallExpression, callFunction } from './functions';
 import type { Machine } from './machine';
+import { argumentAt, argumentsOf, expand, macrosAt } from './macro-uses';
 import { bodyOf } from './macros';
 import { inheritedMethod, methodCall, ownMethod, staticMethod } from './method-calls';
 import { spanAt } from './model';
-import { argumentAt, expand, functionsNamed, macrosAt, variableCells } from './names';
+import { functionsNamed, variableCells } from './names';
+import { operatorCall } from './operator-calls';
 import { factCall, otherCall } from './other-calls';
 import { fitting } from './overloads';
+import { spread } from './packs';
 import { isTypeName, resolveType } from './types';
 import { type Callable, convert, join, known, unknown, type Value } from './value';
 
-export function callValue(machine: Machine, call: CallExpression): Value {
+const spreadCalls = new WeakMap<CallExpression, Map<number, CallExpression>>();
+
+/** The call with every member of its packs as an argument; the same object each time, for uses are known by it. */
+function spreadCall(machine: Machine, call: CallExpression): CallExpression {
+  const list = spread(machine, call.arguments);
+  if (list === call.arguments) return call;
+  const made = spreadCalls.get(call) ?? new Map<number, CallExpression>();
+  spreadCalls.set(call, made);
+  const one = made.get(list.length) ?? { ...call, arguments: list };
+  made.set(list.length, one);
+  return one;
+}
+
+export function callValue(machine: Machine, given: CallExpression): Value {
+  const call = spreadCall(machine, given);
   const { callee } = call;
   if (callee.kind === 'member') return methodCall(machine, call, callee);
   if (callee.kind !== 'name') {
@@ -43,7 +60,8 @@ function namedCall(machine: Machine, call: CallExpression, name: string, renamed
   if (cells !== undefined) {
     const value = cells[0]?.value;
     if (value?.kind === 'function') return callOptions(machine, value.options, call);
-    return otherCall(machine, call, name);
+    const own = operatorCall(machine, value, '()', call.arguments, call);
+    return own ?? otherCall(machine, call, name);
   }
   const method = ownMethod(machine, name);
   if (method !== undefined) return method(call);
@@ -92,13 +110,7 @@ function macroCall(machine: Machine, call: CallExpression, name: string): Value 
   let value: Value | undefined;
   for (const macro of macrosAt(machine, name, call.start)) {
     if (macro?.parameters === undefined) continue;
-    const list = new Map(
-      macro.parameters.flatMap((parameter, index) => {
-        const expression = call.arguments[index];
-        return expression === undefined ? [] : [[parameter, { expression, site }] as const];
-      }),
-    );
-    const one = expand(machine, macro, call, list);
+    const one = expand(machine, macro, call, argumentsOf(macro, call, site));
     value = value === undefined ? one : join(value, one);
   }
   return value ?? unknown(`the macro \`${name}\` is not known`, spanAt(site, call));

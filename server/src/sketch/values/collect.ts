@@ -16,6 +16,7 @@ import type {
 import { itemsOfUnit } from '../form/program';
 import type { FileForm } from '../syntax/plain-tree';
 import { Conditions } from './conditions';
+import { enumMeant, wholeEnum } from './enum-lists';
 import { expandedBody } from './expansion';
 import { includedFile, onlyIncluded } from './includes';
 import { Macros } from './macros';
@@ -41,6 +42,7 @@ class Collector {
   readonly aliases: Program['aliases'] = new Map();
   readonly enums = new Set<string>();
   readonly namespaces = new Set<string>();
+  readonly headers = new Set<string>();
   readonly starts: Start[] = [];
   readonly handlers: Callable[] = [];
   private readonly decided = new Map<ConditionalItem, Map<number, number | undefined>>();
@@ -111,7 +113,7 @@ class Collector {
         break;
       case 'enum':
         this.enums.add(site.prefix + owner + item.name);
-        this.starts.push({ kind: 'enum', item, site, owner });
+        this.starts.push({ kind: 'enum', item: wholeEnum(this, item, site), site, owner });
         break;
       case 'alias':
         this.aliases.set(site.prefix + owner + item.name, { type: item.type, site });
@@ -128,13 +130,16 @@ class Collector {
       case 'prototype': {
         const name = site.prefix + owner + (item.owner === '' ? '' : `${item.owner}::`) + item.variable.name;
         if (!this.prototypes.has(name)) this.prototypes.set(name, item.parameters);
-        if (item.variable.arguments !== undefined && owner === '') {
+        if (owner === '' && item.owner === '') {
           this.starts.push({ kind: 'loose', item, site });
         }
         break;
       }
-      default:
-        if (!this.expanded(item, site, owner, perhaps)) this.starts.push({ kind: 'loose', item, site });
+      default: {
+        const meant = item.kind === 'expression' ? enumMeant(this, item, site) : undefined;
+        if (meant !== undefined) this.starts.push({ kind: 'enum', item: meant, site, owner });
+        else if (!this.expanded(item, site, owner, perhaps)) this.starts.push({ kind: 'loose', item, site });
+      }
     }
   }
 
@@ -199,6 +204,7 @@ class Collector {
     const path = body === undefined || !/^["<]/.test(body) ? named : body.slice(1, -1);
     const source = includedFile(this.files, path, site.file);
     if (source !== undefined) this.file(source);
+    else this.headers.add(path);
   }
 
   private function(item: FunctionItem, site: Site, owner: string): void {

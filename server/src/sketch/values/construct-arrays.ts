@@ -1,12 +1,16 @@
 /** Arrays come into being: tables of numbers, lists of anything, designated entries, texts. */
 import type { Expression, ListEntry, ListExpression, TypeName } from '../form/ast';
+import { parseExpression } from '../form/text-parser';
+import { type Token, tokens } from '../form/tokens';
 import { arrayOf, longArray } from './arrays';
 import { type Start, valueFor } from './construct';
-import { expandedBody, needsText } from './expansion';
+import { split } from './enum-lists';
+import { expandText, needsText } from './expansion';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { bodyOf } from './macros';
 import { spanAt } from './model';
+import { spreadList } from './packs';
 import { bytesOf, type ResolvedType } from './types';
 import {
   type ArrayValue,
@@ -130,7 +134,7 @@ function entriesOf(
 }
 
 function listIn(machine: Machine, value: Expression | undefined): ListExpression | undefined {
-  if (value?.kind === 'list') return expandedList(machine, value);
+  if (value?.kind === 'list') return expandedList(machine, spreadList(machine, value));
   if (value?.kind !== 'name') return undefined;
   return listMacro(machine, value.name, value.start);
 }
@@ -146,8 +150,33 @@ function expandedList(machine: Machine, list: ListExpression): ListExpression {
   if (list.numbers !== undefined || !list.items.some(isLoose)) return list;
   const text = machine.program.textAt(machine.site, list);
   if (text === undefined) return list;
-  const { expression } = expandedBody(macros, text, machine.site, list.start);
-  return expression?.kind === 'list' ? expression : list;
+  return listOfText(expandText(macros, text, machine.site, list.start) ?? '') ?? list;
+}
+
+/** A list out of replaced text, entries that say where they go among it. */
+function listOfText(text: string): ListExpression | undefined {
+  const list = tokens(text);
+  if (list[0]?.text !== '{' || list[list.length - 1]?.text !== '}') return undefined;
+  const items: ListEntry[] = [];
+  for (const part of split(list.slice(1, -1))) {
+    const at = part.findIndex(({ text: sign }) => sign === '=');
+    const isPlaced = part[0]?.text === '[' && part[at - 1]?.text === ']';
+    const isField = part[0]?.text === '.' && at === 2;
+    const value = parsed(isPlaced || isField ? part.slice(at + 1) : part);
+    if (value === undefined) return undefined;
+    const index = isPlaced ? parsed(part.slice(1, at - 1)) : undefined;
+    const field = isField ? part[1]?.text : undefined;
+    items.push({
+      value,
+      ...(index === undefined ? {} : { index }),
+      ...(field === undefined ? {} : { field }),
+    });
+  }
+  return { kind: 'list', items, start: 0, end: text.length };
+}
+
+function parsed(list: readonly Token[]): Expression | undefined {
+  return parseExpression(list.map(({ text }) => text).join(' '));
 }
 
 /** `#define PINS {3, 5, 6}` */

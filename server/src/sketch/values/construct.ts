@@ -3,10 +3,12 @@ import type { Expression, ListExpression, TypeName, Variable } from '../form/ast
 import { cellsOf } from './arrays';
 import { makeArray } from './construct-arrays';
 import { makeForeign } from './construct-library';
+import { copyObject } from './copies';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { type ClassModel, type Site, spanAt } from './model';
-import { copyObject, makeObject } from './objects';
+import { makeObject } from './objects';
+import { asNumber } from './operator-calls';
 import { placeCells } from './places';
 import type { Scope } from './scope';
 import { type ResolvedType, resolveType } from './types';
@@ -77,7 +79,9 @@ function makeCell(
   const definition = definitionOf(machine, variable, site, kind, owner);
   const plain = resolved.pointers === 0 && variable.type.sizes.length === 0;
   const number = plain ? resolved.number : undefined;
-  const value = valueFor(machine, variable.type, resolved, start, definition, zeroed);
+  const made = valueFor(machine, variable.type, resolved, start, definition, zeroed);
+  const from = start.value ?? start.arguments?.[0];
+  const value = number === undefined || from === undefined ? made : asNumber(machine, made, from);
   const cell = newCell(
     convert(value, number),
     number ?? (plain ? typeIn(value, resolved) : undefined),
@@ -127,7 +131,11 @@ export function valueFor(
   }
   const single = start.value ?? (start.arguments?.length === 1 ? start.arguments[0] : undefined);
   if (single !== undefined) {
-    if (single.kind !== 'list' || single.type !== undefined) return evaluate(machine, single);
+    if (single.kind !== 'list' || single.type !== undefined) {
+      const value = evaluate(machine, single);
+      const isCopy = value.kind === 'object' && resolved.auto && resolved.pointers === 0 && isPlace(single);
+      return isCopy ? copyObject(value) : value;
+    }
     const [only] = single.items;
     return only === undefined ? zero(machine, resolved) : evaluate(machine, only.value);
   }
@@ -141,9 +149,11 @@ function zero(machine: Machine, resolved: ResolvedType): Value {
 
 function unset(resolved: ResolvedType, definition: Definition): Value {
   const reason = `\`${definition.name}\` has no value yet`;
-  return resolved.pointers === 0
-    ? unknownOf(resolved.number, reason, definition.span)
-    : unknown(reason, definition.span);
+  const value =
+    resolved.pointers === 0
+      ? unknownOf(resolved.number, reason, definition.span)
+      : unknown(reason, definition.span);
+  return value.kind === 'unknown' ? { ...value, unset: true } : value;
 }
 
 /** An object of a class, with constructor arguments or a list. */
@@ -158,13 +168,18 @@ export function makeInstance(
   const { value } = start;
   if (value !== undefined && (value.kind !== 'list' || value.type !== undefined)) {
     const made = evaluate(machine, value);
-    if (made.kind === 'object') return made;
+    if (made.kind === 'object') return isPlace(value) ? copyObject(made) : made;
     return makeObject(machine, model, resolved.arguments, [value], undefined, definition);
   }
   const copied = start.arguments === undefined ? undefined : copyOf(machine, model, start.arguments);
   if (copied !== undefined) return copied;
   const list = value?.kind === 'list' ? value : undefined;
   return makeObject(machine, model, resolved.arguments, start.arguments, list, definition);
+}
+
+/** Names something that goes on being there; `this` is a pointer to it. */
+function isPlace({ kind }: Expression): boolean {
+  return kind === 'name' || kind === 'index' || kind === 'member' || kind === 'unary';
 }
 
 /** `Lamp other(lamp)`, `Lamp other(make(3))`: a copy of what the one argument is. */

@@ -2,14 +2,16 @@
 import type { Span } from '../../base/span';
 import type { Expression, FunctionItem, Item, Parameter } from '../form/ast';
 import { makeTyped } from './construct';
+import { copyObject } from './copies';
 import { evaluate } from './expressions';
 import { Flow, type Frame, type Machine } from './machine';
 import { spanAt } from './model';
-import { copyObject } from './objects';
+import { asNumber } from './operator-calls';
+import { bindPack, packOf } from './packs';
 import { placeCells } from './places';
 import { Scope } from './scope';
 import { runItems } from './statements';
-import { templateExpression } from './templates';
+import { bindTemplatePack, templateExpression } from './templates';
 import { resolveType } from './types';
 import {
   type Callable,
@@ -42,9 +44,13 @@ export function argumentsFor(
   prototype: readonly Parameter[] | undefined,
 ): readonly Argument[] {
   const { item, site } = callable;
+  const last = item.parameters[item.parameters.length - 1];
+  const rest = last?.pack === undefined ? undefined : last;
   const result: Argument[] = given.map((expression, index) => {
-    const type = item.parameters[index]?.type;
-    const cells = type?.reference === true ? placeCells(machine, expression) : undefined;
+    const { type } = item.parameters[index] ?? {};
+    const isRest = rest !== undefined && index >= item.parameters.length - 1;
+    const reference = isRest ? packOf(machine, rest, site).reference : type?.reference === true;
+    const cells = reference ? placeCells(machine, expression) : undefined;
     if (cells !== undefined && cells.length > 0) return { value: cells[0]?.value ?? noArgument, cells };
     if (
       expression.kind === 'list' &&
@@ -53,10 +59,16 @@ export function argumentsFor(
       type.pointers === 0
     )
       return { value: makeTyped(machine, type, expression), cells: undefined };
-    return { value: evaluate(machine, expression), cells: undefined };
+    const value = evaluate(machine, expression);
+    const isTurned = value.kind === 'object' && type !== undefined && type.pointers === 0;
+    // A class may say what number stands for it, where a number is taken.
+    if (isTurned && resolveType(machine, type, site).number !== undefined)
+      return { value: asNumber(machine, value, expression), cells: undefined };
+    return { value, cells: undefined };
   });
   for (let index = given.length; index < item.parameters.length; index += 1) {
     const value = item.parameters[index]?.value ?? prototype?.[index]?.value;
+    if (item.parameters[index]?.pack !== undefined) break;
     if (value === undefined) result.push({ value: noArgument, cells: undefined });
     else
       result.push({
@@ -117,12 +129,21 @@ export function enterFunction(
   };
   const scope = new Scope(callable.scope);
   item.templateNames.forEach((template, index) => {
+    if (template.startsWith('...')) {
+      bindTemplatePack(machine, template, typeArguments?.slice(index) ?? [], (name, cells) =>
+        scope.define(name, cells),
+      );
+      return;
+    }
     const argument = typeArguments?.[index];
     const given = templateExpression(argument);
     if (given !== undefined) scope.define(template, [newCell(evaluate(machine, given))]);
   });
   const value = runBody(machine, frame, scope, item.body, () => {
-    for (const [index, parameter] of item.parameters.entries()) bind(machine, scope, parameter, list[index]);
+    for (const [index, parameter] of item.parameters.entries()) {
+      if (parameter.pack === undefined) bind(machine, scope, parameter, list[index]);
+      else bindPack(machine, scope, parameter, list.slice(index).map(cellsOfArgument));
+    }
     deduceSizes(scope, item, list);
     before?.();
   });
@@ -187,11 +208,19 @@ function bind(machine: Machine, scope: Scope, parameter: Parameter, argument: Ar
   scope.define(parameter.name, [newCell(convert(value, number), number)]);
 }
 
+function cellsOfArgument({ value, cells }: Argument): readonly Cell[] {
+  if (cells !== undefined) return cells;
+  const type = value.kind === 'known' || value.kind === 'unknown' ? value.type : undefined;
+  return [newCell(value.kind === 'object' ? copyObject(value) : value, type)];
+}
+
 function isTooDeep(machine: Machine, callable: Callable): boolean {
   const { frame } = machine;
   const depth = frame?.path.steps.length ?? 0;
   if (depth < mostOfOne) return false;
   if (depth >= deepestCall) return true;
+  // A function that takes any number of arguments ends with the last of them.
+  if (callable.item.parameters.some(({ pack }) => pack)) return false;
   const name = callable.item.name;
   const steps = frame?.path.steps ?? [];
   return (

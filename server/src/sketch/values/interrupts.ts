@@ -29,13 +29,14 @@ export function forgetChanged(machine: Machine, handler: Callable): void {
   }
 }
 
-function share(cell: Cell, depth: number): void {
+/** Makes a cell, and all inside it, one that is not known. */
+export function share(cell: Cell, depth: number, by: 'handler' | 'union' = 'handler'): void {
   const { value } = cell;
   if (isContainer(value)) {
     if (depth > 3) return;
     const inner = value.kind === 'array' ? cellsOf(value) : [...value.fields.values()];
-    for (const one of inner) share(one, depth + 1);
-  } else if (!cell.shared) cell.shared = true;
+    for (const one of inner) share(one, depth + 1, by);
+  } else if (!cell.shared) cell.shared = by;
 }
 
 function isContainer(value: Value): value is Extract<Value, { kind: 'array' | 'object' }> {

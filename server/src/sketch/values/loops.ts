@@ -5,14 +5,19 @@
 import type { Expression, Item } from '../form/ast';
 import { cellsOf } from './arrays';
 import { declareVariable } from './construct';
+import { copyObject } from './copies';
 import { evaluate } from './expressions';
 import { type Breakable, Flow, type Machine } from './machine';
 import { spanAt } from './model';
 import { readCells } from './names';
+import { holds } from './operator-calls';
+import { spreadList } from './packs';
+import { apart } from './pin-states';
 import { basesOf } from './places';
 import { Scope } from './scope';
 import { run, runBlock } from './statements';
-import { type ArrayValue, type Cell, join, newCell, truth, unknown, unknownOf, type Value } from './value';
+import { isStepUnfinished, isTestUnfinished } from './unfinished-loops';
+import { type ArrayValue, type Cell, join, newCell, same, unknown, unknownOf, type Value } from './value';
 
 /** Rounds of one loop that are followed one by one, the first times it is met. */
 const mostRounds = 300;
@@ -30,6 +35,8 @@ const sampleRounds = 2;
 /** Rounds of the search for what stays the same in a loop that is not followed. */
 const mostPasses = 6;
 const wornPasses = 2;
+/** The pass from which on pins are told apart less, and then no longer, so that what they may be comes to an end. */
+const loosePass = 3;
 
 interface Loop {
   /** True, false, or undefined where it is not known; `any` stands for every round at once. */
@@ -40,6 +47,8 @@ interface Loop {
   readonly place: Expression | Item;
   /** Goes over a list: what moves it on is not among the cells. */
   readonly counted?: boolean;
+  /** What moves it on may not be typed yet: where it would go on for ever, it ends. */
+  readonly unfinished?: boolean;
 }
 
 type ItemOf<K extends Item['kind']> = Extract<Item, { kind: K }>;
@@ -47,7 +56,7 @@ type ItemOf<K extends Item['kind']> = Extract<Item, { kind: K }>;
 export function runWhile(machine: Machine, item: ItemOf<'while'>): number {
   return inScope(machine, () =>
     runLoop(machine, {
-      test: () => truth(evaluate(machine, item.test)),
+      test: () => holds(machine, evaluate(machine, item.test), item.test),
       body: () => runBlock(machine, [item.body]),
       step: () => {},
       testsFirst: true,
@@ -58,7 +67,7 @@ export function runWhile(machine: Machine, item: ItemOf<'while'>): number {
 
 export function runDo(machine: Machine, item: ItemOf<'do'>): number {
   return runLoop(machine, {
-    test: () => truth(evaluate(machine, item.test)),
+    test: () => holds(machine, evaluate(machine, item.test), item.test),
     body: () => runBlock(machine, [item.body]),
     step: () => {},
     testsFirst: false,
@@ -71,13 +80,18 @@ export function runFor(machine: Machine, item: ItemOf<'for'>): number {
   return inScope(machine, () => {
     if (first !== undefined) run(machine, first);
     return runLoop(machine, {
-      test: () => (test === undefined ? true : truth(evaluate(machine, test))),
+      test: () => {
+        if (test === undefined) return true;
+        const is = holds(machine, evaluate(machine, test), test);
+        return is === true && isTestUnfinished(test, step) ? undefined : is;
+      },
       body: () => runBlock(machine, [item.body]),
       step: () => {
         if (step !== undefined) evaluate(machine, step);
       },
       testsFirst: true,
       place: test ?? item,
+      unfinished: isStepUnfinished(test, step),
     });
   });
 }
@@ -106,7 +120,7 @@ export function runEach(machine: Machine, item: ItemOf<'each'>): number {
 /** The cells that a range loop goes over; undefined where they are not known one by one. */
 function entriesOf(machine: Machine, range: Expression): readonly Cell[] | undefined {
   if (range.kind === 'list') {
-    return range.items.map(({ value }) => newCell(evaluate(machine, value)));
+    return spreadList(machine, range).items.map(({ value }) => newCell(evaluate(machine, value)));
   }
   const [base, other] = basesOf(machine, range);
   if (base?.kind !== 'array' || other !== undefined || isLong(base)) return undefined;
@@ -126,7 +140,8 @@ function bindEntry(machine: Machine, item: ItemOf<'each'>, cells: readonly Cell[
   const [cell] = declareVariable(machine, variable, machine.scope);
   const value = cells.length === 0 ? unknown('what the loop goes over is not known') : readCells(cells);
   if (cell !== undefined) {
-    const inner = newCell(value, cell.type, cell.definition);
+    const own = value.kind === 'object' && variable.type.pointers === 0 ? copyObject(value) : value;
+    const inner = newCell(own, cell.type, cell.definition);
     machine.scope.define(variable.name, [inner]);
   }
 }
@@ -192,7 +207,7 @@ function follow(machine: Machine, loop: Loop, here: Breakable): Followed {
     if ((ends & Flow.next) === 0) return { flow, passes: false };
     machine.certain = certain && (ends & (Flow.break | Flow.return)) === 0;
     loop.step();
-    if (isStill(machine, loop, mark, clock)) return { flow, passes: false };
+    if (isStill(machine, loop, mark, clock)) return { flow, passes: loop.unfinished === true };
   }
 }
 
@@ -258,10 +273,16 @@ function allRounds(machine: Machine, loop: Loop, here: Breakable, before: number
     state.undo(mark);
     let grew = false;
     for (const { cell, from, to } of changed) {
-      const kept = (pass === 0 && !machine.tired) || cell === machine.pinStates.cell;
-      const value = kept ? join(from, to) : forgotten(cell);
+      const isPointer = from.kind === 'pointer' || from.kind === 'array';
+      const kept =
+        (pass === 0 && !machine.tired) ||
+        cell === machine.pinStates.cell ||
+        (isPointer && to.kind === 'pointer' && pass < loosePass);
+      const joined = join(from, to);
+      // What brings nothing new need not be forgotten.
+      const value = kept || same(joined, from) ? joined : forgotten(cell);
       const { mark: at } = state;
-      state.set(cell, value);
+      state.set(cell, pass >= loosePass ? apart(machine, value, pass > loosePass) : value);
       if (state.mark > at) grew = true;
     }
     if (!grew) break;

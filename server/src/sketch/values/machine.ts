@@ -3,7 +3,6 @@
  * themselves are functions over this object, one file for each kind.
  */
 
-import type { CallStep } from '../../base/pin-use';
 import type { CallFacts, LibraryFacts, Platform } from '../../base/platform';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
@@ -12,6 +11,7 @@ import { type LibraryTables, tablesOf } from './library-tables';
 import type { Macro, MacroBody } from './macros';
 import type { Program, Site } from './model';
 import { type NumberTypes, numberTypes } from './number-types';
+import { type Path, stepTo } from './paths';
 import { PinStates } from './pin-states';
 import { Ports } from './registers';
 import { Scope } from './scope';
@@ -23,13 +23,7 @@ export const Flow = { next: 1, break: 2, continue: 4, return: 8 } as const;
 
 export type Phase = 'setup' | 'loop' | 'interrupt';
 
-/** A way from an entry to a function; one object for each, so that it can be compared. */
-export interface Path {
-  readonly id: number;
-  readonly steps: readonly CallStep[];
-  /** By the place of the call. */
-  readonly next: Map<number, Path[]>;
-}
+export type { Path };
 
 /** A loop or switch that break and continue may leave. */
 export interface Breakable {
@@ -70,6 +64,7 @@ export interface UseDetails {
   readonly span: Span;
   readonly callSpan: Span;
   readonly valueSpan: Span | undefined;
+  readonly terminal?: string;
   readonly function: string;
   readonly phase: Phase;
 }
@@ -190,18 +185,8 @@ export class Machine {
   }
 
   pathTo(from: Path, span: Span, name: string): Path {
-    let list = from.next.get(span.start);
-    if (list === undefined) {
-      list = [];
-      from.next.set(span.start, list);
-    }
-    for (const path of list) {
-      const last = path.steps[path.steps.length - 1];
-      if (last?.function === name && last.span.file === span.file) return path;
-    }
-    this.paths += 1;
-    const path = { id: this.paths, steps: [...from.steps, { function: name, span }], next: new Map() };
-    list.push(path);
+    const path = stepTo(from, span, name, this.paths + 1);
+    this.paths = Math.max(this.paths, path.id);
     return path;
   }
 

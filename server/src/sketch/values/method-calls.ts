@@ -53,7 +53,7 @@ export function staticMethod(machine: Machine, name: string, call: CallExpressio
   return callMethod(machine, self, found, call);
 }
 
-function callMethod(
+export function callMethod(
   machine: Machine,
   self: ObjectValue | undefined,
   found: NonNullable<ReturnType<typeof methodOf>>,

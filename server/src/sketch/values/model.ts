@@ -84,6 +84,8 @@ export interface Program {
   readonly enums: Set<string>;
   /** Namespaces, each with `::` behind it. */
   readonly namespaces: Set<string>;
+  /** Headers that are included and are no file of the sketch. */
+  readonly headers: Set<string>;
   readonly starts: Start[];
   /** Bodies that the chip runs by itself. */
   readonly handlers: Callable[];

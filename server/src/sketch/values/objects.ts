@@ -1,13 +1,14 @@
 /** Objects of the sketch's own classes: fields, bases, constructors, and the methods they find. */
-import type { Expression, ListExpression, MemberStart, TypeName, Variable } from '../form/ast';
+import type { Expression, ListExpression, MemberStart, Place, TypeName, Variable } from '../form/ast';
 import { makeVariable } from './construct';
 import { buildLibraryBase } from './construct-library';
 import { evaluate } from './expressions';
 import { type Argument, argumentsFor, enterFunction } from './functions';
+import { share } from './interrupts';
 import type { Machine } from './machine';
 import { type ClassModel, type Site, spanAt } from './model';
 import { fitting } from './overloads';
-import { templateExpression } from './templates';
+import { bindTemplatePack, templateExpression } from './templates';
 import { findClass, isTypeName } from './types';
 import { type Callable, type Cell, type Definition, newCell, type ObjectValue, unknown } from './value';
 
@@ -21,6 +22,18 @@ function declaredField(machine: Machine, field: Variable, site: Site, zeroed = f
   return only !== undefined && cells.length === 1
     ? only
     : newCell(unknown('it refers to one of several things'));
+}
+
+const insides = new WeakMap<ClassModel, Site>();
+
+/** The site of a class's members: a type that is declared in the class is found there. */
+function insideOf(model: ClassModel): Site {
+  let site = insides.get(model);
+  if (site === undefined) {
+    site = { ...model.site, prefix: `${model.name}::` };
+    insides.set(model, site);
+  }
+  return site;
 }
 
 /** A class with its bases, the class itself first. */
@@ -65,9 +78,22 @@ export function makeObject(
   bindTemplate(machine, object, model, typeArguments);
   const arguments_ = given ?? list?.items.map(({ value }) => value) ?? [];
   build(machine, object, model, arguments_, list, definition, 0);
+  if (isUnion(machine, model)) for (const cell of object.fields.values()) share(cell, 0, 'union');
   machine.objects -= 1;
   machine.leave();
   return object;
+}
+
+const unions = new WeakMap<ClassModel, boolean>();
+
+function isUnion(machine: Machine, model: ClassModel): boolean {
+  let is = unions.get(model);
+  if (is === undefined) {
+    const { start } = model.item;
+    is = machine.program.textAt(model.site, { start, end: start + 5 }) === 'union';
+    unions.set(model, is);
+  }
+  return is;
 }
 
 /** Values in angle brackets are read like fields. */
@@ -78,6 +104,12 @@ export function bindTemplate(
   typeArguments: TypeName['arguments'],
 ): void {
   model.item.templateNames.forEach((name, index) => {
+    if (name.startsWith('...')) {
+      bindTemplatePack(machine, name, typeArguments?.slice(index) ?? [], (one, [cell]) => {
+        if (cell !== undefined) object.fields.set(one, cell);
+      });
+      return;
+    }
     const argument = typeArguments?.[index];
     const given = templateExpression(argument);
     if (argument !== undefined && !('kind' in argument)) {
@@ -106,7 +138,10 @@ function build(
     const inherits = list === undefined && given.length > 0 && model.bases.length > 0;
     buildBases(machine, object, model, depth, inherits ? inheritedStart(model, given) : []);
     buildFields(machine, object, model, new Set(), list !== undefined);
-    if (list !== undefined) fill(machine, object, model, list);
+    // Types and numbers in angle brackets are known inside the object.
+    if (list !== undefined && model.item.templateNames.length > 0)
+      asSelf(machine, object, model, () => fill(machine, object, model, list));
+    else if (list !== undefined) fill(machine, object, model, list);
     else if (!inherits) for (const one of given) evaluate(machine, one);
     return;
   }
@@ -156,11 +191,19 @@ function runConstructor(
       // What it starts from stands in the constructor, not where the field is declared.
       const place = { start: list[0]?.start ?? item.start, end: list[list.length - 1]?.end ?? item.end };
       const cell = machine.at(site, scope, () =>
-        declaredField(machine, { ...bare, ...place, arguments: list }, model.site),
+        declaredField(machine, { ...bare, ...place, ...startOf(field, list, place) }, insideOf(model)),
       );
       object.fields.set(member.name, cell);
     }
   });
+}
+
+/** An array starts from a list: `pins{a, b}`; anything else from arguments. */
+function startOf(field: Variable, list: readonly Expression[], place: Place): Partial<Variable> {
+  if (field.type.sizes.length === 0) return { arguments: list };
+  const [only] = list;
+  if (list.length === 1 && only?.kind === 'list') return { value: only };
+  return { value: { kind: 'list', items: list.map((value) => ({ value })), ...place } };
 }
 
 function buildBases(
@@ -195,11 +238,11 @@ function buildFields(
   const make = () => {
     for (const field of model.fields) {
       if (started.has(field.name)) continue;
-      object.fields.set(field.name, declaredField(machine, field, model.site, zeroed));
+      object.fields.set(field.name, declaredField(machine, field, insideOf(model), zeroed));
     }
   };
   const named = object.types !== undefined || model.fields.some(({ value, type }) => value ?? type.sizes[0]);
-  machine.at(model.site, machine.scope, named ? () => asSelf(machine, object, model, make) : make);
+  machine.at(insideOf(model), machine.scope, named ? () => asSelf(machine, object, model, make) : make);
 }
 
 /** Runs something that may name the other members of an object. */
@@ -227,17 +270,6 @@ function fill(machine: Machine, object: ObjectValue, model: ClassModel, list: Li
     const { arguments: _, ...bare } = field;
     const { start, end } = item.value;
     const typed = { ...bare, value: item.value, start, end };
-    object.fields.set(field.name, declaredField(machine, typed, model.site));
+    object.fields.set(field.name, declaredField(machine, typed, insideOf(model)));
   }
-}
-
-/** A copy that shares nothing: what assigning or passing an object by value makes. */
-export function copyObject(object: ObjectValue): ObjectValue {
-  const fields = new Map<string, Cell>();
-  for (const [name, cell] of object.fields) {
-    const { value } = cell;
-    const inner = value.kind === 'object' ? copyObject(value) : value;
-    fields.set(name, newCell(inner, cell.type, cell.definition));
-  }
-  return { ...object, fields };
 }

@@ -16,8 +16,12 @@ export function fitting(
   if (only !== undefined && functions.length === 1)
     return only.item.body !== undefined && takes(only, list.length, prototype) ? only : undefined;
   const able = functions.filter((one) => one.item.body !== undefined && takes(one, list.length, prototype));
+  // What takes any number of arguments comes last, where several fit equally well.
+  if (able.length > 1) able.sort((a, b) => isOpen(a) - isOpen(b));
   return able.length < 2 || list.length === 0 ? able[0] : bestOf(machine, able, list);
 }
+
+const isOpen = ({ item }: Callable) => Number(item.parameters.some(({ pack }) => pack));
 
 /** Whether it can be called with so many arguments. */
 function takes({ item }: Callable, count: number, prototype: readonly Parameter[] | undefined): boolean {
@@ -57,7 +61,7 @@ function bestOf(
 }
 
 /** The values of the arguments, for their types: nothing of it has happened yet. */
-function tried(machine: Machine, list: readonly Expression[]): readonly Value[] {
+export function tried(machine: Machine, list: readonly Expression[]): readonly Value[] {
   const { quiet, state } = machine;
   const { mark } = state;
   machine.quiet = true;

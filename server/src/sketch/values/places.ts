@@ -3,11 +3,20 @@ import type { Expression } from '../form/ast';
 import { cellsOf, entryCells, targets } from './arrays';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
+import { argumentAt, argumentsOf, macroSite, macrosAt } from './macro-uses';
 import { bodyOf } from './macros';
 import type { ClassModel } from './model';
-import { argumentAt, macroSite, macrosAt, variableCells } from './names';
+import { variableCells } from './names';
 import { lineOf } from './objects';
-import type { ArrayValue, Cell, ObjectValue, Pointer, Value } from './value';
+import {
+  type ArrayValue,
+  type Cell,
+  newCell,
+  type ObjectValue,
+  type Pointer,
+  single,
+  type Value,
+} from './value';
 
 /** The cells of an expression that names a place; undefined for one that only has a value. */
 export function placeCells(machine: Machine, expression: Expression): readonly Cell[] | undefined {
@@ -55,6 +64,8 @@ function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | un
     }
     case 'cast':
       return placeCells(machine, expression.operand);
+    case 'call':
+      return macroCells(machine, expression);
     case 'comma':
       evaluate(machine, expression.left);
       return placeCells(machine, expression.right);
@@ -66,6 +77,19 @@ function cellsAt(machine: Machine, expression: Expression): readonly Cell[] | un
     default:
       return undefined;
   }
+}
+
+/** `_SFR_BYTE(DDRB)`: what a function-like macro with a place for its body names. */
+function macroCells(
+  machine: Machine,
+  call: Extract<Expression, { kind: 'call' }>,
+): readonly Cell[] | undefined {
+  const { callee } = call;
+  const macro = callee.kind === 'name' ? macrosAt(machine, callee.name, call.start)[0] : undefined;
+  const body = macro?.parameters === undefined ? undefined : bodyOf(macro).expression;
+  if (macro === undefined || body === undefined) return undefined;
+  const inside = macroSite(machine, macro, call, argumentsOf(macro, call, machine.site));
+  return machine.at(inside, machine.scope, () => placeCells(machine, body));
 }
 
 /** A static member, named through an object. */
@@ -80,6 +104,7 @@ function staticCells(machine: Machine, model: ClassModel, name: string): readonl
 /** Cells of `base[index]`; none where the index lies outside. */
 export function indexed(base: ArrayValue | Pointer, index: Value): readonly Cell[] {
   if (base.kind === 'array') return entryCells(base, index);
+  if (base.reach !== undefined && single(index) !== 0) return base.reach;
   if (base.array === undefined || base.index === undefined) return base.cells;
   if (index.kind !== 'known') return cellsOf(base.array);
   const from = base.index;
@@ -112,4 +137,18 @@ function possible(machine: Machine, expression: Expression): readonly Value[] {
     if (expression.kind !== 'name') return [];
   }
   return [evaluate(machine, expression)];
+}
+
+const selves = new WeakMap<ObjectValue, Pointer>();
+
+/** What `this` is: a pointer, one for each object. */
+export function pointerTo(object: ObjectValue): Pointer {
+  let pointer = selves.get(object);
+  if (pointer === undefined) {
+    const cell = newCell(object);
+    cell.serial = 0;
+    pointer = { kind: 'pointer', cells: [cell] };
+    selves.set(object, pointer);
+  }
+  return pointer;
 }

@@ -1,14 +1,18 @@
 /** Writes to and reads of the registers that reach pins: each bit becomes a use of its pin. */
 import type { CallFacts } from '../../base/platform';
 import type { Expression, Place } from '../form/ast';
-import { bitsOf, bitsOfValue, combine, isBitwise, outcome } from './bit-sets';
+import { bitsOf, bitsOfValue, combine, isBitwise } from './bit-sets';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { spanAt } from './model';
 import { binary } from './operations';
-import { bits, type Change, changePins, eitherTurn, type Turn, type Turns, turnsOf } from './pin-states';
+import { outcome } from './outcomes';
+import { type Change, changePins } from './pin-states';
+import { bits, eitherTurn, type Turn, type Turns, turnsOf } from './pin-turns';
 import { placeCells } from './places';
+import { registersAt } from './register-targets';
 import { registerValue } from './registers';
+import { meetTimer } from './timer-registers';
 import { type Cell, either, known, type Register, single, type Unknown, unknown, type Value } from './value';
 
 const { zero, one, same, flip } = outcome;
@@ -77,6 +81,10 @@ function meetBits(
   hidden: Unknown | undefined,
   write: RegisterWrite,
 ): void {
+  if (register.changes === 'timer') {
+    meetTimer(machine, register, after, write);
+    return;
+  }
   const effects = after.map((bit) => effectOf(register, bit));
   const turns = turnsOf(machine);
   const change: (readonly [number, Turn])[] = [];
@@ -221,8 +229,11 @@ export function maskedRead(
 }
 
 function readingCell(machine: Machine, expression: Expression): Cell | undefined {
-  if (expression.kind !== 'name') return undefined;
-  const cells = placeCells(machine, expression);
+  if (expression.kind !== 'name' && expression.kind !== 'member') return undefined;
+  const cells =
+    expression.kind === 'name'
+      ? placeCells(machine, expression)
+      : registersAt(machine, expression, undefined);
   const [only] = cells ?? [];
   return cells?.length === 1 && only?.register?.reads === true ? only : undefined;
 }

@@ -6,6 +6,7 @@
  */
 import type { Machine } from './machine';
 import { type NumberType, numberTypes } from './number-types';
+import { timerBit, timerPins } from './timer-registers';
 import { type Cell, known, knownSet, newCell, type Register, unknown, type Value } from './value';
 
 const uint8 = numberTypes(16).named('uint8_t') as NumberType;
@@ -59,6 +60,7 @@ const inOne: Readonly<Record<string, Kind>> = {
   gpio_oe_clr: direction('clear'),
   gpio_oe_togl: direction('flip'),
   gpio_in: { changes: 'level', by: 'flip', reads: true },
+  in: { changes: 'level', by: 'flip', reads: true },
   out: level('all'),
   out_w1ts: level('set'),
   out_w1tc: level('clear'),
@@ -70,10 +72,16 @@ const inOne: Readonly<Record<string, Kind>> = {
 /** The cell of a register by its name, where the board's chip has it. */
 export function registerCells(machine: Machine, name: string): readonly Cell[] | undefined {
   const { ports } = machine;
-  if (ports.byLetter.size === 0 || name.length > 5) return undefined;
+  if (ports.byLetter.size === 0 || name.length > 6) return undefined;
   const ready = ports.cells.get(name);
   if (ready !== undefined) return ready;
-  if (!name.startsWith('D') && !name.startsWith('P')) return undefined;
+  if (!/^[DPT]/.test(name)) return undefined;
+  const timed = timerPins(machine, name);
+  if (timed !== undefined) {
+    const timer = [cellOf({ name, pins: timed, changes: 'timer', by: 'all', reads: false }, uint8)];
+    ports.cells.set(name, timer);
+    return timer;
+  }
   const match = /^(DDR|PORT|PIN)([A-Z])$/.exec(name);
   const pins = ports.byLetter.get(match?.[2] ?? '');
   const kind = kinds[match?.[1] ?? ''];
@@ -85,11 +93,12 @@ export function registerCells(machine: Machine, name: string): readonly Cell[] |
 
 /** `PB5`, `DDB5`, `PORTB5`, `PINB5`: in the headers of the AVR chips, bits of a register by their number. */
 export function bitNumber(machine: Machine, name: string): number | undefined {
-  if (machine.ports.byLetter.size === 0 || name.length > 6) return undefined;
+  if (machine.ports.byLetter.size === 0 || name.length > 7) return undefined;
   const { macros } = machine.platform;
   if (!Object.hasOwn(macros, '__AVR__') && !Object.hasOwn(macros, 'ARDUINO_ARCH_AVR')) return undefined;
   const match = /^(?:P|DD|PORT|PIN)([A-Z])([0-7])$/.exec(name);
-  return match?.[1] !== undefined && machine.ports.byLetter.has(match[1]) ? Number(match[2]) : undefined;
+  if (match === null) return timerBit(name);
+  return match[1] !== undefined && machine.ports.byLetter.has(match[1]) ? Number(match[2]) : undefined;
 }
 
 /** Registers of chips that have one for all pins: `sio_hw->gpio_set`, `GPIO.out_w1ts`, `GPIO_OUT_W1TS_REG`. */
@@ -153,7 +162,8 @@ function pointerTo(machine: Machine, prefix: string, port: Value | undefined): V
 /** The value of a register out of the states of its pins, where they decide it. */
 export function registerValue(machine: Machine, register: Register): Value | undefined {
   const { together } = machine.pinStates;
-  if (register.reads || together === undefined || machine.pinStates.lost) return undefined;
+  if (register.reads || register.changes === 'timer') return undefined;
+  if (together === undefined || machine.pinStates.lost) return undefined;
   const values = new Set<number>();
   for (const combination of together) {
     let value = 0;
@@ -171,7 +181,7 @@ export function registerValue(machine: Machine, register: Register): Value | und
   return only !== undefined && values.size === 1 ? known(only, uint8) : knownSet(values, uint8);
 }
 
-// States as bits (see pin-states.ts): high 1, low 2, input 4, pull-up 8, pull-down 16, an input set to high 32.
+// States as bits (see pin-turns.ts): high 1, low 2, input 4, pull-up 8, pull-down 16, an input set to high 32.
 const driven = 1 | 2;
 const free = 4 | 8 | 16 | 32;
 const raised = 1 | 8 | 32;

@@ -7,10 +7,10 @@ import { forgetChanged } from './interrupts';
 import { Flow, type Frame, type Machine, type Phase } from './machine';
 import { type Start, spanAt } from './model';
 import { binary } from './operations';
-import { mostTogether } from './pin-states';
+import { apart, mostTogether } from './pin-states';
+import { argumentsMeant, withArguments } from './prototypes-meant';
 import { Scope } from './scope';
 import { run } from './statements';
-import { isTypeName } from './types';
 import {
   type Callable,
   type Cell,
@@ -18,6 +18,7 @@ import {
   known,
   newCell,
   readThrough,
+  same,
   unknown,
   unknownOf,
   type Value,
@@ -28,6 +29,9 @@ const manyRounds = 10;
 const fewRounds = 3;
 const cheapSteps = 1500;
 const mostRounds = 16;
+/** Rounds after which pins are told apart less, and then no longer, so that what they may be comes to an end. */
+const looseRounds = 9;
+const lastLoose = 12;
 
 const noItem: FunctionItem = {
   kind: 'function',
@@ -134,9 +138,12 @@ function runLoops(machine: Machine): void {
     let grew = false;
     for (const { cell, from, to } of changed) {
       const { mark: at } = state;
-      const kept = !giveUp || cell === machine.pinStates.cell;
-      const value = kept ? join(from, to) : forgotten(cell);
-      state.set(cell, value);
+      const isPointer = from.kind === 'pointer' || from.kind === 'array';
+      const isWalking = isPointer && to.kind === 'pointer' && round < looseRounds;
+      const kept = !giveUp || cell === machine.pinStates.cell || isWalking;
+      const joined = join(from, to);
+      const value = kept || same(joined, from) ? joined : forgotten(cell);
+      state.set(cell, round >= looseRounds ? apart(machine, value, round >= lastLoose) : value);
       if (state.mark > at) grew = true;
     }
     if (!grew) return;
@@ -161,9 +168,8 @@ function runHandlers(machine: Machine): void {
   machine.certain = false;
   const { pinStates } = machine;
   // They may come at any moment.
-  const together = [...pinStates.seen].sort();
-  if (together.length > mostTogether) pinStates.lost = true;
-  else state.set(pinStates.cell, { kind: 'states', together });
+  const together = pinStates.held([...pinStates.seen].sort(), mostTogether);
+  state.set(pinStates.cell, { kind: 'states', together });
   // Handlers may set handlers; the list grows while it is gone through.
   for (let at = 0; at < machine.handlers.length && at < 64; at += 1) {
     const handler = machine.handlers[at];
@@ -191,14 +197,14 @@ function runStart(machine: Machine, start: Start): void {
 /** An object that read as a prototype, or a statement left over from broken text. */
 function runLoose(machine: Machine, item: Item): void {
   if (item.kind === 'prototype') {
-    const [first] = item.variable.arguments ?? [];
-    if (first?.kind !== 'name' || isTypeName(machine, first.name, machine.site)) return;
+    const list = argumentsMeant(machine, item);
+    if (list === undefined) return;
     const { prefix } = machine.site;
     // With a body somewhere it is a prototype, of types that are not known here.
     if (machine.program.functions.has(prefix + item.variable.name)) return;
     machine.globals.set(
       prefix + item.variable.name,
-      makeVariable(machine, item.variable, machine.site, 'global', true),
+      makeVariable(machine, withArguments(item.variable, list), machine.site, 'global', true),
     );
     return;
   }

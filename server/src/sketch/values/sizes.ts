@@ -4,6 +4,7 @@ import { cellsOf } from './arrays';
 import { evaluate } from './expressions';
 import type { Machine } from './machine';
 import { spanAt } from './model';
+import { packLength } from './packs';
 import { basesOf } from './places';
 import { bytesOf, resolveType } from './types';
 import { type ArrayValue, known, unknown, type Value } from './value';
@@ -22,6 +23,9 @@ function bytesIn(machine: Machine, expression: Extract<Expression, { kind: 'size
   }
   if (operand === undefined) return undefined;
   if (operand.kind === 'text') return operand.length + 1;
+  // `sizeof...(rest)` reads like `sizeof (rest)`.
+  const members = operand.kind === 'name' ? packLength(machine, operand.name) : undefined;
+  if (members !== undefined) return members;
   if (operand.kind === 'name' && machine.types.named(operand.name) !== undefined) {
     return bytesOf(machine.types.named(operand.name));
   }

@@ -2,12 +2,15 @@
 import type { Case, Expression, Item } from '../form/ast';
 import { callMeant } from './calls-meant';
 import { declareVariable, makeTyped } from './construct';
+import { wholeEnum } from './enum-lists';
 import { evaluate } from './expressions';
 import { runDo, runEach, runFor, runWhile } from './loops';
 import { type Breakable, Flow, type Machine } from './machine';
+import { narrow } from './narrowing';
+import { holds } from './operator-calls';
+import { argumentsMeant, withArguments } from './prototypes-meant';
 import { Scope } from './scope';
-import { isTypeName } from './types';
-import { convert, single, truth, type Value } from './value';
+import { convert, single, type Value } from './value';
 
 /** Statements one after the other, in a block of their own. Gives the ways they may end. */
 export function runBlock(machine: Machine, items: readonly Item[]): number {
@@ -56,10 +59,8 @@ function runOne(machine: Machine, item: Item): number {
         evaluate(machine, call);
         return Flow.next;
       }
-      const [first] = variable.arguments ?? [];
-      if (first?.kind === 'name' && !isTypeName(machine, first.name, machine.site)) {
-        declareVariable(machine, variable, machine.scope);
-      }
+      const list = argumentsMeant(machine, item);
+      if (list !== undefined) declareVariable(machine, withArguments(variable, list), machine.scope);
       return Flow.next;
     }
     case 'block':
@@ -95,7 +96,7 @@ function runOne(machine: Machine, item: Item): number {
     }
     case 'enum':
       // Constants of an enumeration inside a function.
-      for (const [index, entry] of item.entries.entries()) {
+      for (const [index, entry] of wholeEnum(machine.program, item, machine.site).entries.entries()) {
         machine.scope.define(entry.name, enumCells(machine, entry, index));
       }
       return Flow.next;
@@ -139,14 +140,20 @@ export function fork(machine: Machine, alternatives: readonly (() => number)[]):
 function runIf(machine: Machine, test: Expression, yes: Item, no: Item | undefined): number {
   const { scope } = machine;
   machine.scope = new Scope(scope);
-  const is = truth(evaluate(machine, test));
+  const is = holds(machine, evaluate(machine, test), test);
   let flow: number;
   if (is === true) flow = runBlock(machine, [yes]);
   else if (is === false) flow = no === undefined ? Flow.next : runBlock(machine, [no]);
   else {
     flow = fork(machine, [
-      () => runBlock(machine, [yes]),
-      () => (no === undefined ? Flow.next : runBlock(machine, [no])),
+      () => {
+        narrow(machine, test, true);
+        return runBlock(machine, [yes]);
+      },
+      () => {
+        narrow(machine, test, false);
+        return no === undefined ? Flow.next : runBlock(machine, [no]);
+      },
     ]);
   }
   machine.scope = scope;

@@ -32,6 +32,8 @@ export interface Known {
   readonly pin?: Value;
   /** Counted as an analogue input before: the names it came through hold that other number. */
   readonly renumbered?: true;
+  /** Of a pin got by the number of an interrupt line: the numbers as the call gave them. */
+  readonly lines?: readonly number[];
 }
 
 export interface Unknown {
@@ -43,6 +45,10 @@ export interface Unknown {
   /** Never below zero. */
   readonly natural: boolean;
   readonly pin: Value | undefined;
+  /** Nothing was put there yet: where something may have been, it was, for reading it else means nothing. */
+  readonly unset?: true;
+  /** Of a pin asked for by the number of an interrupt line that the board lacks: the numbers as given. */
+  readonly lines?: readonly number[];
 }
 
 export interface ArrayValue {
@@ -81,6 +87,8 @@ export interface Pointer {
   /** Where it points into an array: the array, and the entry. */
   readonly array?: ArrayValue;
   readonly index?: number;
+  /** Where it may point into several places: all that it can get to by being moved. */
+  readonly reach?: readonly Cell[];
 }
 
 export interface Callable {
@@ -131,8 +139,8 @@ export interface Cell {
   serial: number;
   /** Written after its definition. */
   written: boolean;
-  /** An interrupt handler writes it: nothing is known of it between two statements. */
-  shared: boolean;
+  /** An interrupt handler writes it, or another member of its union: nothing is known of it between two statements. */
+  shared: false | 'handler' | 'union';
   /** Set for a register of the chip: what is written goes to pins. */
   readonly register?: Register;
   /** The value as it is read, with the name it is read by. */

@@ -1,5 +1,7 @@
 /** Making, joining and comparing what the analysis knows of values. */
 import type { Span } from '../../base/span';
+import { joinObjects, sameObjects } from './copies';
+import { joinPointers } from './join-pointers';
 import { bool, type NumberType, wrap } from './number-types';
 import type { Cell, Definition, Known, Unknown, Value } from './value-types';
 
@@ -100,6 +102,8 @@ export function truth(value: Value): boolean | undefined {
   // `while (millis` is half typed: the name of a library's function is not its value.
   if (value.kind === 'function' && value.options.some(({ library }) => library !== undefined))
     return undefined;
+  // An object is no truth by itself: its class may say so or so.
+  if (value.kind === 'object') return undefined;
   if (value.kind !== 'known') return 'nullable' in value ? undefined : true;
   const zero = value.values.includes(0);
   if (zero && value.values.length === 1) return false;
@@ -140,13 +144,16 @@ export function same(a: Value, b: Value): boolean {
   if (a.kind === 'known' && b.kind === 'known') {
     return a.type === b.type && sameList(a.values, b.values) && sameOrigins(a.origins, b.origins);
   }
-  if (a.kind === 'unknown' && b.kind === 'unknown') return a.type === b.type;
+  if (a.kind === 'unknown' && b.kind === 'unknown') return a.type === b.type && a.unset === b.unset;
   if (a.kind === 'pointer' && b.kind === 'pointer') {
-    return a.array === b.array && a.index === b.index && sameList(a.cells, b.cells);
+    if (a.array !== b.array || a.index !== b.index || a.nullable !== b.nullable) return false;
+    if (a.reach?.length !== b.reach?.length) return false;
+    return sameList(a.cells, b.cells);
   }
   if (a.kind === 'states' && b.kind === 'states') {
     return sameList(a.together, b.together);
   }
+  if (a.kind === 'object' && b.kind === 'object') return sameObjects(a, b, same);
   if (a.kind === 'function' && b.kind === 'function') {
     return (
       a.nullable === b.nullable &&
@@ -181,18 +188,17 @@ function holdsAll(a: readonly number[], b: readonly number[]): boolean {
 /** What holds where either value may. */
 export function join(a: Value, b: Value): Value {
   if (a === b || same(a, b)) return a;
-  if (a.kind === 'unknown') return a;
-  if (b.kind === 'unknown') return b;
+  if (a.kind === 'unknown') return a.unset === true ? b : a;
+  if (b.kind === 'unknown') return b.unset === true ? a : b;
   if (a.kind === 'known' && b.kind === 'known') {
     const origins = joinOrigins(a.origins, b.origins);
     const direct = a.direct > 0 && b.direct > 0 ? origins.length : Math.max(a.direct, b.direct);
     if (origins === a.origins && direct === a.direct && holdsAll(a.values, b.values)) return a;
     return knownSet([...a.values, ...b.values], a.type, origins, direct);
   }
-  if (a.kind === 'pointer' && b.kind === 'pointer') {
-    const cells = [...new Set([...a.cells, ...b.cells])];
-    const nullable = a.nullable ?? b.nullable;
-    if (cells.length <= maximumValues) return { kind: 'pointer', cells, ...(nullable && { nullable }) };
+  if ((a.kind === 'pointer' || a.kind === 'array') && (b.kind === 'pointer' || b.kind === 'array')) {
+    const either = joinPointers(a, b);
+    if (either !== undefined) return either;
   }
   if (a.kind === 'function' && b.kind === 'function') {
     const options = [...a.options];
@@ -200,9 +206,13 @@ export function join(a: Value, b: Value): Value {
     const nullable = a.nullable ?? b.nullable;
     if (options.length <= 8) return { kind: 'function', options, ...(nullable && { nullable }) };
   }
+  if (a.kind === 'object' && b.kind === 'object') {
+    const either = joinObjects(a, b, join);
+    if (either !== undefined) return either;
+  }
   if (a.kind === 'states' && b.kind === 'states') {
     const together = merged(a.together, b.together);
-    return together.length > 256 ? unknown('too much goes together') : { kind: 'states', together };
+    return together.length > 2048 ? unknown('too much goes together') : { kind: 'states', together };
   }
   // A null pointer beside a real one: what is done is done with the real one.
   if (a.kind === 'known') return orNull(b);

@@ -48,7 +48,7 @@ const quay: TypingBuild = {
 const lightHouse: TypingBuild = {
   sketch: `/* Light house: three lamps in a row, a bell,
    and a button that stops the round. */
-const byte lamps[] = {3, 5, 6};
+const byte lamps[] = {9, 5, 6};
 const byte bell = 8;
 const byte stopButton = 2;
 
@@ -113,7 +113,7 @@ void loop()
     "stop": { "kind": "push-button" }
   },
   "wires": [
-    { "path": ["D3", "R1", "low", "GND"] },
+    { "path": ["D9", "R1", "low", "GND"] },
     { "path": ["D5", "R2", "middle", "low.cathode"] },
     { "path": ["D6", "R3", "high", "middle.cathode"] },
     { "from": "D8", "to": "bell.+" },

@@ -24,6 +24,7 @@ import { type RuleFault, runRules } from './run-rules';
 import { joinSubject, readingSubject } from './subject';
 import { unknownRules } from './unknown-rules';
 import { plain } from './words';
+import { collectWorkings, type Workings } from './workings';
 
 /** One sketch folder: the manifest and the sources in the order the build joins them, the main tab first. */
 export interface ProjectInput {
@@ -49,6 +50,8 @@ export interface Snapshot {
   definition(file: string, offset: number): readonly Span[];
   /** The repairs of a finding, by its key; empty where it is gone. */
   fixes(findingKey: string): readonly Fix[];
+  /** The figures behind the findings, for papers; undefined where no build could be read. */
+  workings(): Workings | undefined;
 }
 
 export interface Analyser {
@@ -132,6 +135,7 @@ const emptySnapshot: Snapshot = {
   hover: () => undefined,
   definition: () => [],
   fixes: () => [],
+  workings: () => undefined,
 };
 
 /** No build at all: only what the readers found. */
@@ -151,6 +155,7 @@ function snapshotOf(subject: Subject, library: OpenLibrary, solve: Solve = solve
     hover: (file, offset) => hover(subject, library, file, offset),
     definition: (file, offset) => findDefinition(subject, file, offset),
     fixes: results.fixesOf,
+    workings: () => collectWorkings(subject),
   };
 }
 

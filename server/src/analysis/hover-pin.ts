@@ -5,6 +5,7 @@ import { worst } from '../base/range';
 import { explainSeries, quickAmps } from '../circuit';
 import { ordinal } from '../hardware';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
+import { limitsOf, type PinLimit } from '../rules/support/pin-limits';
 import { traceRuns } from './runs';
 import { ampsWords, plain, runWords } from './words';
 
@@ -66,16 +67,21 @@ function currentLines(subject: Subject, view: PinView): string[] {
   const amps = most?.point.amps[id];
   if (!most || !amps || view.pin.number === undefined || worst(amps) < 1e-6)
     return voltLines(subject, view, region);
-  const { limits } = subject.build.board;
+  const { working, absolute } = limitsOf(subject.build, view);
   const lines = [
     `Current: ${plain(ampsWords(amps))}, ${plain(most.words)}. Limits of the pin: ` +
-      `${plain(formatQuantity(limits.pinRecommended.typ, 'A'))} recommended, ` +
-      `${plain(formatQuantity(limits.pinAbsolute.typ, 'A'))} absolute.`,
+      `${plain(formatQuantity(working.amps, 'A'))} ${workingWord(subject, working)}, ` +
+      `${plain(formatQuantity(absolute.amps, 'A'))} absolute.`,
   ];
   const sum = quickSum(subject, view);
   if (sum) lines.push(sum);
   if (region.limit !== undefined) lines.push(plain(region.limit));
   return lines;
+}
+
+/** A policy's figure is no recommendation of the maker. */
+function workingWord({ build }: Subject, { amps }: PinLimit): string {
+  return build.policy.kind === 'figure' && amps === build.policy.pinAmps ? 'by policy' : 'recommended';
 }
 
 /** What a pin that drives nothing sees in each state, and at what level the chip reads it or resets. */

@@ -1,4 +1,5 @@
 /** The façade that lsp/, cli/ and documents/ sit on. */
+export type { Placed } from '../rules/subject';
 export {
   type Analyser,
   createAnalyser,
@@ -8,3 +9,4 @@ export {
 } from './analyser';
 export { type LibraryTexts, type OpenLibrary, openLibrary } from './library';
 export { ASSUMED_BOARD, type BoardChoice, chooseBoard, findBoard, readUses } from './uses';
+export type { PinWorking, SolvedRegion, SolvedState, Workings } from './workings';

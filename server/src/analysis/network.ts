@@ -5,6 +5,7 @@ import type { PinMoment } from '../base/pin-use';
 import { exactly, type Range } from '../base/range';
 import { elementsOfPart } from '../circuit';
 import type { PinView, Placed, Region } from '../rules/subject';
+import { strengthOf } from '../rules/support/pin-limits';
 import { switchedLoads } from './loads';
 import { type RegionState, wiperPlaces } from './states';
 
@@ -55,7 +56,10 @@ export function buildNetwork(region: Region, state: RegionState, context: Networ
     } else elements.push(...elementsOf(placed, node, state, fed));
   }
   const { limits } = context.board;
-  const logicVolts = figures(context.pin(context.board.logicRail)?.pin.volts ?? exactly(0));
+  const logicRail = context.pin(context.board.logicRail);
+  const logicVolts = figures(logicRail?.pin.volts ?? exactly(0));
+  const feeder =
+    logicRail && context.rails[logicRail.net.id] === logicRail.pin.id ? logicRail.net.id : undefined;
   if (reset && resetView) {
     const plus = node(resetView.net.id);
     const ohms = figures(reset.pullUpOhms);
@@ -66,13 +70,18 @@ export function buildNetwork(region: Region, state: RegionState, context: Networ
     if (!view || drive === 'input') continue;
     const at = node(view.net.id);
     const id = `pin:${pin}`;
+    const { outputHighOhms = limits.outputHighOhms, outputLowOhms = limits.outputLowOhms } =
+      strengthOf(context.board, view) ?? {};
     if (drive === 'high' || drive === 'pull-up') {
-      const ohms = figures(drive === 'high' ? limits.outputHighOhms : limits.pullUpOhms);
-      elements.push({ type: 'source', id, plus: at, minus: ground, volts: logicVolts, ohms });
-    } else {
-      const ohms = figures(
-        drive === 'low' ? limits.outputLowOhms : (limits.pullDownOhms ?? limits.pullUpOhms),
+      const ohms = figures(drive === 'high' ? outputHighOhms : limits.pullUpOhms);
+      // A pin is never higher than the rail that feeds it: both stand at the same corner of the rail's tolerance.
+      elements.push(
+        feeder === undefined
+          ? { type: 'source', id, plus: at, minus: ground, volts: logicVolts, ohms }
+          : { type: 'resistor', id, a: node(feeder), b: at, ohms },
       );
+    } else {
+      const ohms = figures(drive === 'low' ? outputLowOhms : (limits.pullDownOhms ?? limits.pullUpOhms));
       elements.push({ type: 'resistor', id, a: at, b: ground, ohms });
     }
   }

@@ -115,7 +115,7 @@ export function readingSubject(file: string, problems: readonly Problem[]): Subj
     wires: [],
     nets: [],
     stock: { resistors: [], text: '', tolerance: 0, watts: 0 },
-    policy: { pinAmps: 0, text: '' },
+    policy: { pinAmps: 0, text: '', kind: 'recommended' },
     severity: {},
   };
   const facts: SketchFacts = { uses: [], pinNames: [], problems: [] };

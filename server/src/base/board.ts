@@ -119,6 +119,10 @@ export interface SupplyInput {
   readonly absoluteVolts?: Sourced;
   /** Amperes that the input carries, the board's own share included. */
   readonly maxAmps?: Sourced;
+  /** Amperes that whatever feeds it has to give at least, peaks of a radio included. */
+  readonly needsAmps?: Sourced;
+  /** Watts of heat that a linear regulator behind it gets rid of on this board, at room temperature. */
+  readonly heatWatts?: Sourced;
 }
 
 /** What analogRead measures. */
@@ -183,6 +187,8 @@ export interface BoardLimits {
   /** Promised levels; the resistances above follow from them. */
   readonly outputLevels?: readonly OutputLevel[];
   readonly driveStrengths?: readonly DriveStrength[];
+  /** What the pins do from reset until the sketch says otherwise. Absent: not known. */
+  readonly pinsAtReset?: { readonly state: 'input' | 'pull-up' | 'pull-down'; readonly source: string };
 }
 
 export interface BoardReset {
@@ -192,6 +198,8 @@ export interface BoardReset {
   readonly pullUpOhms: Sourced;
   /** Volts below which the chip is held in reset for certain. */
   readonly assertVolts: Sourced;
+  /** Capacitor, farads, through which an upload pulls the line. Absent: none. */
+  readonly couplingFarads?: Sourced;
 }
 
 export interface Board {

@@ -49,6 +49,10 @@ export interface Part {
   readonly purpose?: string;
   /** The user's remark on it. */
   readonly note?: string;
+  /** The unit it is built into, in the user's words. */
+  readonly subassembly?: string;
+  /** How and where it is fastened, in the user's words. */
+  readonly mount?: string;
   readonly terminals: readonly Terminal[];
   /** Terminals by which a path enters and leaves; absent where the part has none of its own. */
   readonly series?: readonly [string, string];
@@ -65,6 +69,18 @@ export interface Part {
   readonly entry: Span;
   /** Value spans by parameter, for those the user wrote. */
   readonly valueSpans: Readonly<Record<string, Span>>;
+}
+
+/** A wire's thickness: a gauge number (0 is 1/0, -1 is 2/0) or square millimetres of copper. */
+export type Gauge = { readonly awg: number } | { readonly squareMillimetres: number };
+
+/** The hookup wire in use. */
+export interface WireHabits {
+  readonly gauge?: Gauge;
+  /** Metres stripped at each end. */
+  readonly strip?: number;
+  /** Share that is bought on top of the sum of all lengths, 0.2 for 20 %. */
+  readonly slack?: number;
 }
 
 /** One end of a wire. */
@@ -101,6 +117,10 @@ export interface Wire {
   readonly colour?: string;
   /** Metres. */
   readonly length?: number;
+  /** Its own thickness and stripped length, else those of `Build.wire`. */
+  readonly gauge?: Gauge;
+  /** Metres stripped at each end. */
+  readonly strip?: number;
   /** The user's remark on the entry. */
   readonly note?: string;
   /** The entry in the manifest. */
@@ -141,10 +161,14 @@ export interface Build {
   readonly wires: readonly Wire[];
   readonly nets: readonly Net[];
   readonly stock: Stock;
+  /** Absent where the manifest says nothing of it. */
+  readonly wire?: WireHabits;
   readonly policy: {
     /** Amperes a pin may carry by the user's policy, and where that figure comes from. */
     readonly pinAmps: number;
     readonly text: string;
+    /** `recommended` and `absolute` follow the board's figures, so a pin's own stand before it. */
+    readonly kind: 'recommended' | 'absolute' | 'figure';
   };
   readonly severity: Readonly<Record<string, Severity | 'off'>>;
 }

@@ -55,6 +55,10 @@ export interface CallFacts {
   readonly arguments?: { readonly min?: number; readonly max?: number };
   /** The pins are those given to the constructor or to an earlier call with this name (a method `begin()`). */
   readonly pinsOf?: string;
+  /** Terminals of a part that the pins are meant for: that of `pin`, or in order those of `pinsFrom`. */
+  readonly terminals?: readonly string[];
+  /** How many pins can be in its hands at a time, keyed as the timers of a class. */
+  readonly most?: Readonly<Record<string, number>>;
   /** Timer the call takes, keyed as that of a class; where given, it stands before the class's. */
   readonly timers?: Readonly<Record<string, string>>;
 }

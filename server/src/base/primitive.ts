@@ -46,6 +46,8 @@ export type Primitive =
       readonly lamp: boolean;
       /** Continuous forward current it stands, amperes. */
       readonly maxAmps?: number;
+      /** Current from which a lamp is clearly seen, amperes. */
+      readonly visibleAmps?: number;
       /** Reverse voltage it stands, volts. */
       readonly maxReverseVolts?: number;
       /** Reverse voltage at which it conducts on purpose (a Zener diode), at `breakdownAmps`. */
@@ -96,6 +98,8 @@ export type Primitive =
       readonly dropout?: Range;
       /** Power out over power in, 0 to 1. Absent with `from`: a linear one, which takes the current that it gives. */
       readonly efficiency?: Range;
+      /** Heat it gets rid of by itself, without a heat sink, at room temperature, watts. */
+      readonly maxWatts?: number;
     }
   | {
       readonly type: 'load';

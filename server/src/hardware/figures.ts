@@ -20,6 +20,7 @@ export const figureUnits: Readonly<Record<string, FigureUnit>> = {
   volts: 'V',
   maxVolts: 'V',
   maxReverseVolts: 'V',
+  visibleAmps: 'A',
   amps: 'A',
   atAmps: 'A',
   maxAmps: 'A',

@@ -91,6 +91,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         lamp: written.lamp,
         ...rating('maxAmps', written.maxAmps),
         ...rating('maxReverseVolts', written.maxReverseVolts),
+        ...rating('visibleAmps', written.visibleAmps),
         ...optional('breakdownVolts', written.breakdownVolts),
         ...(written.breakdownAmps === undefined
           ? {}
@@ -122,6 +123,7 @@ function build(written: PartPrimitive, values: ParameterValues): Primitive {
         ...(written.from === undefined ? {} : { from: written.from }),
         ...optional('dropout', written.dropout),
         ...optional('efficiency', written.efficiency),
+        ...rating('maxWatts', written.maxWatts),
       };
     case 'load':
       return {

@@ -4,11 +4,13 @@ import { defineRule } from './rule';
 import type { Placed, Subject } from './subject';
 import { reach } from './support/conduction';
 import { swapLamp } from './support/lamp-fixes';
-import { isSignal, lampsOf, partOf } from './support/views';
+import { isSignal, lampName, lampsOf, partOf } from './support/views';
 import { voltsOf } from './support/volts';
 
 interface Detail {
   readonly lamp: string;
+  /** The lamp as people call it. */
+  readonly name: string;
   readonly element: string;
   readonly anode: string;
   readonly cathode: string;
@@ -48,8 +50,9 @@ export default defineRule<Detail>({
       }
       if (lit || !most || pinsOnBothSides(subject, lamp)) continue;
       const { maxReverseVolts, ends } = lamp.primitive;
+      const name = lampName(subject, lamp);
       yield {
-        identity: lamp.part,
+        identity: name,
         span: part.span,
         related: subject.build.wires
           .filter((wire) =>
@@ -61,6 +64,7 @@ export default defineRule<Detail>({
           .map((wire) => ({ message: `${part.id} is wired here`, span: wire.span })),
         detail: {
           lamp: lamp.part,
+          name,
           element: lamp.id,
           anode: ends[0],
           cathode: ends[1],
@@ -71,8 +75,8 @@ export default defineRule<Detail>({
       };
     }
   },
-  message: ({ lamp, anode, cathode, volts, stands, state }) =>
-    `${lamp} is the wrong way round: it never lights, and its ${cathode} lies up to ${formatQuantity(volts, 'V')} ` +
+  message: ({ name, anode, cathode, volts, stands, state }) =>
+    `${name} is the wrong way round: it never lights, and its ${cathode} lies up to ${formatQuantity(volts, 'V')} ` +
     `above its ${anode}${state ? ` (${state})` : ''}` +
     `${stands === undefined ? '.' : `; it stands ${formatQuantity(stands, 'V')} in reverse.`}`,
   fixes: ({ lamp, element }, subject) => swapLamp(subject, lamp, element),

@@ -4,10 +4,13 @@ import { type Range, worst } from '../base/range';
 import { defineRule } from './rule';
 import { insertResistor } from './support/lamp-fixes';
 import { findUnlimited } from './support/limiting';
-import { lampsOf, partOf, regionOf, viewOf, wiresRelated, worstState } from './support/views';
+import { limitsOf } from './support/pin-limits';
+import { lampName, lampsOf, partOf, regionOf, viewOf, wiresRelated, worstState } from './support/views';
 
 interface Detail {
   readonly lamp: string;
+  /** The lamp as people call it. */
+  readonly name: string;
   readonly element: string;
   readonly pin?: string;
   readonly amps?: Range;
@@ -39,8 +42,9 @@ export default defineRule<Detail>({
       }
       const view = worstPin === undefined ? undefined : viewOf(subject, worstPin);
       const use = view?.uses[0];
+      const name = lampName(subject, lamp);
       yield {
-        identity: lamp.part,
+        identity: name,
         span: part.span,
         related: [
           ...(use ? [{ message: `${worstPin} is driven here`, span: use.span }] : []),
@@ -48,17 +52,18 @@ export default defineRule<Detail>({
         ],
         detail: {
           lamp: lamp.part,
+          name,
           element: lamp.id,
           ...(worstPin !== undefined && { pin: worstPin }),
           // A lamp that stays dark in every state (wired backwards) has no current to tell.
           ...(worstAmps && worst(worstAmps) > 1e-4 && { amps: worstAmps }),
-          limit: subject.build.policy.pinAmps,
+          limit: view ? limitsOf(subject.build, view).working.amps : subject.build.policy.pinAmps,
         },
       };
     }
   },
-  message: ({ lamp, pin, amps, limit }) =>
-    `${lamp} has no resistor in series${pin ? ` on ${pin}` : ''}: ` +
+  message: ({ name, pin, amps, limit }) =>
+    `${name} has no resistor in series${pin ? ` on ${pin}` : ''}: ` +
     (amps
       ? `with the pin’s own resistance alone ${formatQuantity(amps.typ, 'A')} would flow, ` +
         `${formatQuantity(worst(amps), 'A')} at the worst, and the limit is ${formatQuantity(limit, 'A')}.`

@@ -34,6 +34,8 @@ export default defineRule<Detail>({
     for (const view of subject.pins) {
       // A mode that is not known may be the right one; analogWrite, tone and Servo make the pin an output themselves.
       if (view.uses.some((use) => use.action === 'mode' && (use.modes ?? []).length === 0)) continue;
+      // What a pin cannot be, no mode makes it: the rule on input-only pins tells that.
+      if (view.pin.inputOnly && view.uses.some((use) => use.action === 'write')) continue;
       if (view.modes.includes('output') || view.uses.some((use) => makesOutput.has(use.action))) continue;
       const { modes } = view;
       const pin = view.pin.id;

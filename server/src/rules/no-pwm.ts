@@ -1,6 +1,7 @@
 /** analogWrite on a pin without a timer switches where it should dim. */
 
 import { defineRule } from './rule';
+import type { PinView } from './subject';
 import { usedWrongly, type WrongUse } from './support/capability';
 import { relatedOf } from './support/views';
 
@@ -14,7 +15,7 @@ export default defineRule<WrongUse>({
   maturity: 'settled',
   needs: 'sketch',
   *check(subject) {
-    for (const { view, use } of usedWrongly(subject, ['pwm'], ({ pin }) => pin.pwm !== undefined)) {
+    for (const { view, use } of usedWrongly(subject, ['pwm'], able)) {
       const can = subject.pins.filter((other) => other.pin.pwm !== undefined).map((other) => other.pin.id);
       yield {
         identity: view.pin.id,
@@ -71,3 +72,8 @@ void loop() { analogWrite(beacon, 80); }
     },
   ],
 });
+
+/** A pin that drives nothing at all is told by the rule on that. */
+function able({ pin }: PinView): boolean {
+  return pin.pwm !== undefined || pin.inputOnly === true;
+}

@@ -4,6 +4,7 @@ import type { PinUse } from '../base/pin-use';
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
 import { defineRule } from './rule';
+import { limitsOf } from './support/pin-limits';
 import { findShorts } from './support/shorts';
 import { modeCalls, setMode } from './support/sketch-edits';
 import { listWords, relatedOf } from './support/views';
@@ -32,7 +33,7 @@ export default defineRule<Detail>({
       const use = modeCalls(view).find((call) => call.modes?.includes('output')) ?? view.uses[0];
       if (!use) continue;
       const pin = view.pin.id;
-      const absolute = subject.build.board.limits.pinAbsolute.typ;
+      const absolute = limitsOf(subject.build, view).absolute.amps;
       const pullUp = rail.startsWith('GND') && view.pin.type === 'io';
       yield {
         identity: pin,

@@ -20,8 +20,7 @@ export default defineRule<OverCurrentDetail>({
   maturity: 'settled',
   needs: 'circuit',
   *check(subject) {
-    const { pinAbsolute } = subject.build.board.limits;
-    for (const { view, use, amps, state } of pinsOver(subject, pinAbsolute.typ)) {
+    for (const { view, use, amps, state, limits } of pinsOver(subject, 'absolute')) {
       yield {
         identity: view.pin.id,
         span: use.span,
@@ -30,8 +29,9 @@ export default defineRule<OverCurrentDetail>({
         detail: {
           pin: view.pin.id,
           amps,
-          limit: pinAbsolute.typ,
-          limitText: `absolute maximum, ${pinAbsolute.source}`,
+          limit: limits.absolute.amps,
+          limitText: limits.absolute.text,
+          working: limits.working.amps,
           state: state.words,
           together: isSupposed(subject, state),
         },
@@ -44,7 +44,7 @@ export default defineRule<OverCurrentDetail>({
     const ever = together ? ', if these are ever so at once' : '';
     return `${pin} carries up to ${words.amps} (${state}${ever}), and it stands ${words.limit} at most (${limitText}).`;
   },
-  fixes: ({ pin }, subject) => raiseResistor(subject, pin, subject.build.policy.pinAmps),
+  fixes: ({ pin, working }, subject) => raiseResistor(subject, pin, working),
   examples: [
     {
       about: 'ten ohms in front of a lamp',
@@ -80,6 +80,45 @@ void loop() { digitalWrite(7, HIGH); }
   "board": "nano-v3",
   "parts": { "R1": { "kind": "resistor", "value": "1k" } },
   "wires": [{ "path": ["D7", "R1", "GND"] }]
+}
+`,
+    },
+    {
+      about: 'a pin that is weaker than its neighbours',
+      build: `
+//- sketch.ino
+void setup() { pinMode(PC13, OUTPUT); }
+void loop() {
+  digitalWrite(PC13, LOW);
+//             ^^^^ pin-over-absolute: PC13 carries up to 6.1 mA (PC13 low, button open), and it stands 3.0 mA at most
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nucleo-f103rb",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "red" },
+    "R1": { "kind": "resistor", "value": "330" }
+  },
+  "wires": [{ "path": ["3V3", "R1", "beacon", "PC13"] }]
+}
+`,
+    },
+    {
+      about: 'the same lamp on a pin that carries it',
+      build: `
+//- sketch.ino
+void setup() { pinMode(D8, OUTPUT); }
+void loop() { digitalWrite(D8, LOW); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nucleo-f103rb",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "red" },
+    "R1": { "kind": "resistor", "value": "330" }
+  },
+  "wires": [{ "path": ["3V3", "R1", "beacon", "D8"] }]
 }
 `,
     },

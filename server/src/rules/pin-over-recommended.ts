@@ -21,12 +21,7 @@ export default defineRule<OverCurrentDetail>({
   maturity: 'settled',
   needs: 'circuit',
   *check(subject) {
-    const { policy, board } = subject.build;
-    for (const { view, use, amps, state } of pinsOver(
-      subject,
-      policy.pinAmps,
-      board.limits.pinAbsolute.typ,
-    )) {
+    for (const { view, use, amps, state, limits } of pinsOver(subject, 'working')) {
       yield {
         identity: view.pin.id,
         span: use.span,
@@ -35,8 +30,9 @@ export default defineRule<OverCurrentDetail>({
         detail: {
           pin: view.pin.id,
           amps,
-          limit: policy.pinAmps,
-          limitText: policy.text,
+          limit: limits.working.amps,
+          limitText: limits.working.text,
+          working: limits.working.amps,
           state: state.words,
           together: isSupposed(subject, state),
         },
@@ -101,6 +97,45 @@ void loop() { digitalWrite(7, HIGH); }
     "R1": { "kind": "resistor", "value": "330" }
   },
   "wires": [{ "path": ["D7", "R1", "beacon", "GND"] }]
+}
+`,
+    },
+    {
+      about: 'a pin that plain OUTPUT makes a weak one',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); }
+void loop() {
+  digitalWrite(7, HIGH);
+//             ^ pin-over-recommended [ask]: 4.0 mA, the board's working figure
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "pico",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "red" },
+    "R1": { "kind": "resistor", "value": "180" }
+  },
+  "wires": [{ "path": ["GP7", "R1", "beacon", "GND"] }]
+}
+`,
+    },
+    {
+      about: 'the same pin at a strength that carries it',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT_12MA); }
+void loop() { digitalWrite(7, HIGH); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "pico",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "red" },
+    "R1": { "kind": "resistor", "value": "180" }
+  },
+  "wires": [{ "path": ["GP7", "R1", "beacon", "GND"] }]
 }
 `,
     },

@@ -2,6 +2,7 @@
 import type { BoardPin, Build, Net, Primitive, Wire } from '../base/build';
 import type { OperatingPoint } from '../base/circuit';
 import type { PinMode, PinUse, SketchFacts } from '../base/pin-use';
+import type { LibraryFacts } from '../base/platform';
 import type { Problem } from '../base/read';
 
 /** What a pin's output stage does at one moment. */
@@ -77,6 +78,8 @@ export interface Subject {
   readonly doubtful: readonly string[];
   /** Uses whose pins are not known; where there are any, "never used" cannot be said of a pin. */
   readonly unresolved: readonly PinUse[];
+  /** What the calls of the core and of the firmware libraries do. */
+  readonly libraries: readonly LibraryFacts[];
   /** Operating points of a region in all the states looked at. Computed on demand and kept. */
   points(region: Region): readonly StatePoint[];
 }

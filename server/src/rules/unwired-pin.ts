@@ -5,6 +5,7 @@ import { defineRule } from './rule';
 import type { PinView } from './subject';
 import { usesBus } from './support/buses';
 import { declarePart } from './support/declare-fixes';
+import { isToldElsewhere } from './support/mistaken';
 import { isMeant, isSignal, pathRelated } from './support/views';
 
 interface Detail {
@@ -25,7 +26,8 @@ export default defineRule<Detail>({
   *check(subject) {
     for (const view of subject.pins) {
       if (!isSignal(view) || view.wires.length > 0 || view.onBoard.length > 0) continue;
-      if (usesBus(subject, view.pin.roles)) continue;
+      // A wrong number and a pin that is not free are told by the rules on them.
+      if (usesBus(subject, view.pin.roles) || isToldElsewhere(subject, view)) continue;
       // Several pins behind one argument are possibilities, not statements, unless the run surely meets them all.
       const use = view.uses.find((candidate) => speaks(view, candidate));
       if (!use) continue;

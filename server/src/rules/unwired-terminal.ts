@@ -1,5 +1,6 @@
 /** A part with a terminal that no wire reaches. */
 
+import type { Part } from '../base/build';
 import { defineRule } from './rule';
 import { connectTerminal } from './support/manifest-edits';
 import { findResetLine } from './support/reset-line';
@@ -27,11 +28,10 @@ export default defineRule<Detail>({
     const told = resetParts(subject);
     for (const part of subject.build.parts) {
       if (told.has(part.id)) continue;
-      const open = part.terminals
-        .map((terminal) => terminal.id)
-        .filter((id) => !wired.has(`${part.id}.${id}`));
+      const bare = part.terminals.filter(({ id }) => !isWired(part, id, wired));
+      const all = bare.length === part.terminals.length && bare.length > 0;
+      const open = bare.filter((terminal) => all || !terminal.optional).map(({ id }) => id);
       if (open.length === 0) continue;
-      const all = open.length === part.terminals.length;
       yield { identity: part.id, span: part.span, detail: { part: part.id, terminals: open, all } };
     }
   },
@@ -83,6 +83,12 @@ void loop() { int level = analogRead(A0); }
     },
   ],
 });
+
+/** True where a wire reaches the terminal, or one that the part itself joins to it. */
+function isWired(part: Part, terminal: string, wired: ReadonlySet<string>): boolean {
+  const joined = part.joined?.find((group) => group.includes(terminal)) ?? [terminal];
+  return joined.some((id) => wired.has(`${part.id}.${id}`));
+}
 
 /** A reset button with an open side is told by the rule on the reset line, which says more. */
 function resetParts(subject: Parameters<typeof findResetLine>[0]): ReadonlySet<string> {

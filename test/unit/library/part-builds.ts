@@ -179,12 +179,12 @@ export const rightBuilds: Readonly<Record<string, PartBuild>> = {
     uses: ['out 7'],
   },
   'n-mosfet': {
-    parts: { x: { kind: 'n-mosfet' }, R1: ohms('10k'), load: ohms('47') },
+    parts: { x: { kind: 'n-mosfet' }, R1: ohms('10k'), load: ohms('150') },
     wires: ['D7 > x.gate', 'x.gate > R1 > GND', 'x.source > GND', '5V > load > x.drain'],
     uses: ['out 7'],
   },
   'p-mosfet': {
-    parts: { x: { kind: 'p-mosfet', type: 'ao3401' }, R1: ohms('10k'), load: ohms('47') },
+    parts: { x: { kind: 'p-mosfet', type: 'ao3401' }, R1: ohms('10k'), load: ohms('150') },
     wires: ['D7 > x.gate', 'x.gate > R1 > x.source', 'x.source > 5V', 'x.drain > load > GND'],
     uses: ['out 7'],
   },

@@ -13,6 +13,9 @@ const ohms = (value: string): object => ({ kind: 'resistor', value });
 const power = ['5V > x.+', 'x.- > GND'];
 const fromPin = ['D7 > x.+', 'x.- > GND'];
 const over = (pin: string): string => `pin-over-absolute: ${pin} carries up to`;
+const driver = 'load-needs-driver: x takes';
+const bare = 'base-resistor-missing: x.base has no resistor towards D7';
+const meets = (pin: string): string => `drivers-meet: ${pin} and the output of x drive the same wire`;
 const bulb = { bulb: { kind: 'filament-lamp' }, cells: { kind: 'alkaline-battery', cells: 4 } };
 const bulbWires = ['cells.+ > x.common', 'x.no > bulb > cells.-'];
 const unlimited = (lamp = 'x'): string => `lamp-unlimited: ${lamp} has no resistor in series`;
@@ -41,7 +44,7 @@ const fed = (
   parts: { x: entry },
   wires: [...fromPin, ...wires],
   uses: ['out 7', ...uses],
-  found: [over('D7')],
+  found: [driver],
 });
 
 export const mistakes: readonly Mistake[] = [
@@ -50,12 +53,12 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'relay' }, ...bulb },
     wires: ['D7 > x.coil-1', 'x.coil-2 > GND', ...bulbWires],
     uses: ['out 7'],
-    found: [over('D7')],
+    found: [driver],
   },
-  alone('a motor on a pin', { kind: 'dc-motor' }, [over('D7')]),
-  alone('a solenoid on a pin', { kind: 'solenoid', volts: '5' }, [over('D7')]),
-  alone('a loudspeaker on a pin', { kind: 'speaker' }, [over('D8')], ['tone 8']),
-  alone('a magnetic buzzer on a pin', { kind: 'buzzer', type: 'magnetic' }, [over('D8')], ['tone 8']),
+  alone('a motor on a pin', { kind: 'dc-motor' }, [driver]),
+  alone('a solenoid on a pin', { kind: 'solenoid', volts: '5' }, [driver]),
+  alone('a loudspeaker on a pin', { kind: 'speaker' }, [driver], ['tone 8']),
+  alone('a magnetic buzzer on a pin', { kind: 'buzzer', type: 'magnetic' }, [driver], ['tone 8']),
   alone('a bulb on a pin', { kind: 'filament-lamp' }, [over('D7')]),
   alone('a diode straight to ground', { kind: 'diode' }, [over('D7')]),
   alone('a Zener diode forwards on a pin', { kind: 'zener-diode', volts: '5.1 V' }, [over('D7')]),
@@ -65,7 +68,7 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'stepper-motor' } },
     wires: ['5V > x.common', 'D4 > x.a', 'D5 > x.b', 'D6 > x.c', 'D7 > x.d'],
     uses: ['out 4', 'out 5', 'out 6', 'out 7'],
-    found: ['D4', 'D5', 'D6', 'D7'].map(over),
+    found: [driver],
   },
   fed('a servo fed from a pin', { kind: 'servo' }, ['D9 > x.signal'], ['servo 9']),
   fed('a strip fed from a pin', { kind: 'addressable-strip', count: 8 }, ['D6 > x.data-in'], ['out 6']),
@@ -75,7 +78,7 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'relay-module' }, ...bulb },
     wires: [...fromPin, 'D6 > x.in', ...bulbWires],
     uses: ['out 7', 'out 6'],
-    found: [over('D7')],
+    found: [driver],
   },
   fed('a radio fed from a pin', { kind: 'serial-device' }, ['D0 > x.tx', 'D1 > x.rx'], ['serial']),
   {
@@ -83,14 +86,14 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'npn-transistor' }, load: ohms('100') },
     wires: ['D7 > x.base', 'x.emitter > GND', '5V > load > x.collector'],
     uses: ['out 7'],
-    found: [over('D7')],
+    found: [bare],
   },
   {
     about: 'a pnp transistor without a base resistor',
     parts: { x: { kind: 'pnp-transistor' }, load: ohms('100') },
     wires: ['D7 > x.base', 'x.emitter > 5V', 'x.collector > load > GND'],
     uses: ['out 7'],
-    found: [over('D7')],
+    found: [bare],
   },
   {
     about: 'a three-colour lamp with one resistor left out',
@@ -209,7 +212,7 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'slide-switch' } },
     wires: ['5V > x.1', 'D2 > x.common', 'x.2 > GND'],
     uses: ['high 2'],
-    found: [shorted('D2', 'high', 'GND')],
+    found: [shorted('D2', 'low', '5V')],
   },
   {
     about: 'a slide switch with one throw open on a plain input',
@@ -239,14 +242,14 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'digital-sensor' } },
     wires: [...power, 'D2 > x.out'],
     uses: ['out 2'],
-    found: [over('D2')],
+    found: [meets('D2')],
   },
   {
     about: 'the echo of a ranger on an output',
     parts: { x: { kind: 'ultrasonic-ranger' } },
     wires: [...power, 'D3 > x.trigger', 'D4 > x.echo'],
     uses: ['out 3', 'out 4'],
-    found: [over('D4')],
+    found: [meets('D4')],
   },
   {
     about: 'the backlight of a display the wrong way round',

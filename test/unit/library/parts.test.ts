@@ -75,7 +75,7 @@ describe.each(files)('part file $name', ({ name, file, text, data }) => {
 
   it('uses every parameter that is a figure, but for what only people read', () => {
     const told = JSON.stringify([data.inside, data.terminals]);
-    const spoken = new Set(['taper', 'address', 'action', 'style', 'maxCurrent']);
+    const spoken = new Set(['taper', 'address', 'baud', 'action', 'style', 'maxCurrent']);
     const unused = Object.keys(data.parameters ?? {}).filter(
       (key) => !told.includes(`"${key}"`) && !spoken.has(key),
     );

@@ -29,6 +29,7 @@ export function readLimits(reading: BoardReading, missing: string[]): BoardLimit
   if (!pinRecommended || !pinAbsolute || !outputHighOhms || !outputLowOhms) return undefined;
   if (!inputLowVolts || !inputHighVolts || !pullUpOhms) return undefined;
   const outputLevels = readOutputLevels(reading, childOf(limits, 'outputLevels'));
+  const pinsAtReset = readPinsAtReset(reading, childOf(limits, 'pinsAtReset'));
   const driveStrengths = readDriveStrengths(reading, childOf(limits, 'driveStrengths'));
   return {
     pinRecommended,
@@ -45,7 +46,13 @@ export function readLimits(reading: BoardReading, missing: string[]): BoardLimit
     ...optional('clampAmps', reading.figure(childOf(limits, 'clampAmps'), 'A')),
     ...optional('outputLevels', outputLevels),
     ...optional('driveStrengths', driveStrengths),
+    ...optional('pinsAtReset', pinsAtReset),
   };
+}
+
+function readPinsAtReset(reading: BoardReading, node: JsonNode | undefined): BoardLimits['pinsAtReset'] {
+  const state = wordOf(childOf(node, 'state'), ['input', 'pull-up', 'pull-down'] as const);
+  return node === undefined || state === undefined ? undefined : { state, source: reading.sourceOf(node) };
 }
 
 function readGroups(reading: BoardReading, groups: JsonNode | undefined): BoardLimits['groups'] {
@@ -114,6 +121,8 @@ export function readSupplyInputs(reading: BoardReading): SupplyInput[] | undefin
         volts,
         ...optional('absoluteVolts', reading.figure(childOf(node, 'absoluteVolts'), 'V')),
         ...optional('maxAmps', reading.figure(childOf(node, 'maxAmps'), 'A')),
+        ...optional('needsAmps', reading.figure(childOf(node, 'needsAmps'), 'A')),
+        ...optional('heatWatts', reading.figure(childOf(node, 'heatWatts'), 'W')),
       },
     ];
   });

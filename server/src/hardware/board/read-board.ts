@@ -123,7 +123,8 @@ function readReset(reading: BoardReading): BoardReset | undefined {
   const pullUpOhms = reading.figure(childOf(node, 'pullUpOhms'), 'ohm');
   const assertVolts = reading.figure(childOf(node, 'assertVolts'), 'V');
   if (pin !== undefined && pullUpOhms !== undefined && assertVolts !== undefined) {
-    return { pin, pullUpOhms, assertVolts };
+    const couplingFarads = reading.figure(childOf(node, 'couplingFarads'), 'F');
+    return { pin, pullUpOhms, assertVolts, ...optional('couplingFarads', couplingFarads) };
   }
   const message = 'The reset line needs "pin", "pullUpOhms" and "assertVolts".';
   reading.add('incomplete-reset', message, contentSpan(node));

@@ -128,7 +128,7 @@ export interface Pin {
    */
   interrupt?: number | null;
   /**
-   * What else it does: `i2c.sda`, `i2c.scl`, `spi.mosi`, `spi.miso`, `spi.sck`, `spi.ss`, `uart0.rx`, `uart0.tx`, `usb.d+`, `builtin-lamp`, `boot.high`, `boot.low`.
+   * What else it does: `i2c.sda`, `i2c.scl`, `spi.mosi`, `spi.miso`, `spi.sck`, `spi.ss`, `uart0.rx`, `uart0.tx`, `usb.d+`, `builtin-lamp`, `pin-change` (where not every pin has that interrupt), `boot.high`, `boot.low`.
    */
   roles?: string[];
   /**
@@ -528,6 +528,10 @@ export interface Diode {
    */
   maxAmps?: Figure;
   /**
+   * Current from which a lamp is clearly seen.
+   */
+  visibleAmps?: Figure;
+  /**
    * Reverse voltage it stands.
    */
   maxReverseVolts?: Figure;
@@ -662,6 +666,10 @@ export interface Source {
    * Power out over power in, in per cent; left out for a linear regulator, which takes the current that it gives.
    */
   efficiency?: Figure;
+  /**
+   * Heat that it gets rid of by itself, without a heat sink, at room temperature.
+   */
+  maxWatts?: Figure;
   when?: Condition;
 }
 /**
@@ -881,6 +889,14 @@ export interface SupplyInput {
    * Current that the input carries, the board's own share included.
    */
   maxAmps?: BoardFigure;
+  /**
+   * Current that whatever feeds it has to give at least, peaks of a radio included.
+   */
+  needsAmps?: BoardFigure;
+  /**
+   * Heat that a linear regulator behind it gets rid of on this board, at room temperature.
+   */
+  heatWatts?: BoardFigure;
 }
 /**
  * What the pins stand and what they give.
@@ -940,6 +956,7 @@ export interface BoardLimits {
    * What the documents promise of the output levels; `outputHighOhms` and `outputLowOhms` follow from it.
    */
   outputLevels?: OutputLevel[];
+  pinsAtReset?: PinsAtReset;
   /**
    * Strengths by the number of their mode in pinMode, where a sketch can choose.
    */
@@ -987,6 +1004,27 @@ export interface OutputLevel {
    * Voltage at the pin: `min` of a high level, `max` of a low one.
    */
   volts: BoardFigure;
+}
+/**
+ * What the pins do from reset until the sketch says otherwise, those with a `boot` of their own aside.
+ */
+export interface PinsAtReset {
+  /**
+   * `input`: nothing in the chip holds them.
+   */
+  state: 'input' | 'pull-up' | 'pull-down';
+  /**
+   * Key of the document in `sources` that it comes from.
+   */
+  source?: string;
+  /**
+   * Place in that document (table, note, figure).
+   */
+  where?: string;
+  /**
+   * True where nobody looked it up.
+   */
+  fromMemory?: true;
 }
 /**
  * A strength that a mode of pinMode sets.
@@ -1039,6 +1077,10 @@ export interface ResetLine {
    * Voltage below which the chip is held in reset for certain.
    */
   assertVolts?: BoardFigure;
+  /**
+   * The capacitor through which the bridge to USB, or the adapter, pulls the line at an upload. Left out: there is none.
+   */
+  couplingFarads?: BoardFigure;
 }
 /**
  * What the board's core means to the text of a sketch.

@@ -4,6 +4,10 @@
  * A figure with its unit as text ("20 mA", "4.7 kohm", "4k7", "5%"), or a bare number in the plain SI unit.
  */
 export type Quantity = string | number;
+/**
+ * Thickness of a wire: a gauge number ("AWG 24") or its cross-section ("0.25 mm2").
+ */
+export type Gauge = string;
 
 /**
  * The hardware a sketch runs on, as built: the board, the parts and the wires between them.
@@ -34,6 +38,7 @@ export interface ManifestFile {
    */
   board: string;
   stock?: ManifestStock;
+  wire?: ManifestWire;
   policy?: ManifestPolicy;
   /**
    * The parts, each under the name that the wires call it by.
@@ -70,6 +75,20 @@ export interface ManifestStock {
   power?: Quantity;
 }
 /**
+ * The hookup wire you use, for every wire that says nothing of its own. The papers print it.
+ */
+export interface ManifestWire {
+  gauge?: Gauge;
+  /**
+   * Length that is stripped at each end, as in "5 mm".
+   */
+  strip?: Quantity;
+  /**
+   * What is bought on top of the sum of all lengths, as in "20%".
+   */
+  slack?: Quantity;
+}
+/**
  * How careful the checks are.
  */
 export interface ManifestPolicy {
@@ -94,6 +113,14 @@ export interface ManifestPart {
    * Anything worth remembering. It is printed in the papers.
    */
   note?: string;
+  /**
+   * The unit it is built into, in your words. The guide builds one unit after the other; left out, parts that one signal joins are one.
+   */
+  subassembly?: string;
+  /**
+   * How and where it is fastened, in your words. It is printed in the guide.
+   */
+  mount?: string;
   [k: string]: string | number | boolean;
 }
 /**
@@ -114,6 +141,11 @@ export interface PathWire {
    * Length of each wire of the run, as in "20 cm": one fewer than the path has ends.
    */
   lengths?: Quantity[];
+  gauge?: Gauge;
+  /**
+   * Length that is stripped at each end of it, as in "5 mm".
+   */
+  strip?: Quantity;
   /**
    * Anything worth remembering. It is printed in the papers.
    */
@@ -139,6 +171,11 @@ export interface PlainWire {
    * Length of the wire, as in "20 cm".
    */
   length?: Quantity;
+  gauge?: Gauge;
+  /**
+   * Length that is stripped at each end of it, as in "5 mm".
+   */
+  strip?: Quantity;
   /**
    * Anything worth remembering. It is printed in the papers.
    */

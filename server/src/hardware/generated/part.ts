@@ -361,6 +361,10 @@ export interface Diode {
    */
   maxAmps?: Figure;
   /**
+   * Current from which a lamp is clearly seen.
+   */
+  visibleAmps?: Figure;
+  /**
    * Reverse voltage it stands.
    */
   maxReverseVolts?: Figure;
@@ -495,6 +499,10 @@ export interface Source {
    * Power out over power in, in per cent; left out for a linear regulator, which takes the current that it gives.
    */
   efficiency?: Figure;
+  /**
+   * Heat that it gets rid of by itself, without a heat sink, at room temperature.
+   */
+  maxWatts?: Figure;
   when?: Condition;
 }
 /**

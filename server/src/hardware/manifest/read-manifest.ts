@@ -12,6 +12,7 @@ import { deriveNets } from '../nets';
 import type { PartKind } from '../part-kind';
 import { checkShape } from '../shape';
 import { EndReader } from './ends';
+import { readWireHabits } from './gauge';
 import { readParts } from './read-parts';
 import { readWires } from './read-wires';
 import { readPolicy, readStock, stockTexts } from './stock';
@@ -52,6 +53,7 @@ export function readManifest(file: string, text: string, library: HardwareLibrar
   if (board === undefined) return { value: undefined, problems };
   const revision = textOf(childOf(root, 'revision'));
   const boardNode = childOf(root, 'board');
+  const wire = readWireHabits(childOf(root, 'wire'), problems);
   const build: Build = {
     file,
     title: textOf(childOf(root, 'title')) ?? 'Untitled build',
@@ -62,6 +64,7 @@ export function readManifest(file: string, text: string, library: HardwareLibrar
     wires,
     nets: deriveNets(board, wires, parts),
     stock,
+    ...(wire && { wire }),
     policy: readPolicy(childOf(root, 'policy'), board, problems),
     severity: readSeverity(childOf(root, 'severity')),
   };

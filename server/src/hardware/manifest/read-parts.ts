@@ -10,7 +10,7 @@ import { type PartKind, whyWrongValue } from '../part-kind';
 import { conditionHolds, resolvePrimitive } from '../primitives';
 import type { StockTexts } from './stock';
 
-const commonKeys: readonly string[] = ['kind', 'purpose', 'note'];
+const commonKeys: readonly string[] = ['kind', 'purpose', 'note', 'subassembly', 'mount'];
 
 /**
  * The parts of the manifest. Those of an unknown kind are left out; `declared` knows their names all the same, since
@@ -86,12 +86,16 @@ function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems:
     .filter((group) => group.length > 1);
   const purpose = textOf(childOf(entry.value, 'purpose'));
   const note = textOf(childOf(entry.value, 'note'));
+  const subassembly = textOf(childOf(entry.value, 'subassembly'));
+  const mount = textOf(childOf(entry.value, 'mount'));
   return {
     id: entry.key,
     kind: kind.kind,
     title: kind.title,
     ...(purpose === undefined ? {} : { purpose }),
     ...(note === undefined ? {} : { note }),
+    ...(subassembly === undefined ? {} : { subassembly }),
+    ...(mount === undefined ? {} : { mount }),
     terminals,
     ...(series === undefined ? {} : { series }),
     ...(joined.length === 0 ? {} : { joined }),

@@ -6,6 +6,7 @@ import { childOf, contentSpan, type JsonNode, textOf } from '../json/node';
 import { quoteName } from '../names';
 import { assignPositions, type PinPlace } from '../positions';
 import type { EndReader, Item, RawEnd } from './ends';
+import { readGauge, readStrip } from './gauge';
 import { readFigure } from './stock';
 
 interface RawWire extends Omit<Wire, 'ends'> {
@@ -46,6 +47,8 @@ function readEntry(entry: JsonNode, index: number, ends: EndReader, problems: Pr
   const known = items.filter((item) => item !== undefined);
   if (hasDoubleEnd(known, nodes, problems)) return [];
   const note = textOf(childOf(entry, 'note'));
+  const gauge = readGauge(childOf(entry, 'gauge'), problems);
+  const strip = readStrip(childOf(entry, 'strip'), problems);
   const wires: RawWire[] = [];
   for (const [piece, item] of known.slice(0, -1).entries()) {
     const next = known[piece + 1];
@@ -59,6 +62,8 @@ function readEntry(entry: JsonNode, index: number, ends: EndReader, problems: Pr
       ends: [item.leave, next.enter],
       ...(colour === undefined ? {} : { colour }),
       ...(length === undefined ? {} : { length }),
+      ...(gauge === undefined ? {} : { gauge }),
+      ...(strip === undefined ? {} : { strip }),
       ...(note === undefined ? {} : { note }),
       span: entry.span,
     });

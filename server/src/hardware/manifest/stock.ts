@@ -79,11 +79,13 @@ export function readPolicy(node: JsonNode | undefined, board: Board, problems: P
   const { pinRecommended, pinAbsolute } = board.limits;
   if (policyNode !== undefined && text !== undefined && text !== 'recommended') {
     if (text === 'absolute') {
-      return { pinAmps: pinAbsolute.max, text: `${formatQuantity(pinAbsolute.max, 'A')}, the board's limit` };
+      const words = `${formatQuantity(pinAbsolute.max, 'A')}, the board's limit`;
+      return { pinAmps: pinAbsolute.max, text: words, kind: 'absolute' };
     }
     const read = parseQuantity(text, 'A');
     if (read.ok && read.value > 0) {
-      return { pinAmps: read.value, text: `${formatQuantity(read.value, 'A')}, by the manifest's policy` };
+      const words = `${formatQuantity(read.value, 'A')}, by the manifest's policy`;
+      return { pinAmps: read.value, text: words, kind: 'figure' };
     }
     const near =
       typeof text === 'string' && /^[a-z]/i.test(text) ? nearestName(text, policyWords) : undefined;
@@ -104,5 +106,6 @@ export function readPolicy(node: JsonNode | undefined, board: Board, problems: P
   return {
     pinAmps: pinRecommended.max,
     text: `${formatQuantity(pinRecommended.max, 'A')}, the board's working figure`,
+    kind: 'recommended',
   };
 }

@@ -1,28 +1,46 @@
 /**
- * Whether a bus that a pin can serve is in use. The calls of bus libraries name no pins, so their pins count as used
- * as soon as the sketch speaks of the library.
+ * Whether a bus that a pin can serve is in use, by what the sketch does: a call that opens it, or a library that nobody
+ * describes and that may open it by itself.
  */
+import { numbersOf } from '../../base/build';
+import type { PinAction } from '../../base/pin-use';
 import type { Subject } from '../subject';
 
-const libraryOfRole: readonly (readonly [RegExp, RegExp])[] = [
-  [/^i2c/, /\bWire\d?\b/],
-  [/^spi/, /\bSPI\d?\b/],
-  [/^uart/, /\bSerial\d?\b/],
-  [/^usb/, /\bSerial\b|\bKeyboard\b|\bMouse\b/],
-];
+const opening: ReadonlySet<PinAction> = new Set(['bus', 'transfer']);
 
-/** True where the sketch names a port register: what it does to which pins is not followed. */
-export function writesPorts(subject: Subject): boolean {
-  return Object.entries(subject.texts).some(
-    ([file, text]) => file !== subject.build.file && /\b(?:PORT|DDR|PIN)[A-L]\b/.test(text),
-  );
+/** The buses among roles: `i2c` of `i2c.sda`, `uart1` of `uart1.tx`. */
+function busesOf(roles: readonly string[]): readonly string[] {
+  return roles.flatMap((role) => /^((?:i2c|spi|uart|usb)\d*)\b/.exec(role)?.[1] ?? []);
 }
 
-/** True where the sketch speaks of a library that takes one of these roles. */
+const store = new WeakMap<Subject, ReadonlySet<string>>();
+
+/** Buses that a use opens by one of their pins. */
+function openedBuses(subject: Subject): ReadonlySet<string> {
+  let opened = store.get(subject);
+  if (opened === undefined) {
+    const pins = new Set(
+      subject.facts.uses.flatMap(({ action, pins: used }) => {
+        return opening.has(action) && used.kind === 'known' ? used.values : [];
+      }),
+    );
+    const views = subject.pins.filter(({ pin }) => numbersOf(pin).some((number) => pins.has(number)));
+    opened = new Set(views.flatMap(({ pin }) => busesOf(pin.roles)));
+    store.set(subject, opened);
+  }
+  return opened;
+}
+
+/** True for the pin by which the chip wakes itself, where the sketch sends it to sleep. */
+export function wakesChip(subject: Subject, roles: readonly string[]): boolean {
+  return roles.includes('wake') && subject.facts.uses.some(({ action }) => action === 'sleep');
+}
+
+/** True where one of these roles is on a bus that the sketch uses, or that a library unknown here may use. */
 export function usesBus(subject: Subject, roles: readonly string[]): boolean {
-  return libraryOfRole.some(
-    ([role, library]) =>
-      roles.some((name) => role.test(name)) &&
-      Object.entries(subject.texts).some(([file, text]) => file !== subject.build.file && library.test(text)),
-  );
+  const buses = busesOf(roles);
+  if (buses.length === 0) return false;
+  if ((subject.facts.foreignHeaders ?? []).length > 0) return true;
+  const opened = openedBuses(subject);
+  return buses.some((bus) => opened.has(bus));
 }

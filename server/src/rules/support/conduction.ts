@@ -32,6 +32,8 @@ function passes(element: Placed, passing: Passing, from: string): boolean {
       return passing.diodes !== undefined && enters === from;
     }
     case 'resistor':
+      // A fuse limits nothing until it opens.
+      return passing.resistances || element.primitive.maxAmps !== undefined;
     case 'coil':
     case 'potentiometer':
     case 'logic-output':

@@ -44,7 +44,7 @@ const anyLamp = { volts: { min: 1.7, typ: 2.1, max: 3.6 }, atAmps: 0.02, maxAmps
 
 function lamp(subject: Subject, view: PinView, detail: Undeclared): Fix | undefined {
   const ground = groundEnd(subject);
-  const ohms = lampResistor(subject, anyLamp);
+  const ohms = lampResistor(subject, anyLamp, view.pin.id);
   if (ground === undefined || ohms === undefined) return undefined;
   const id = partName(subject, detail.name, 'lamp');
   const resistor = nextName(subject, 'R');

@@ -1,5 +1,6 @@
 /** Whether anything holds a pin while the switches on it are open. */
-import type { PinView, Subject } from '../subject';
+import { leverOf } from '../../base/primitive';
+import type { PinView, Placed, Subject } from '../subject';
 import { railsAmong, reach } from './conduction';
 
 export interface OpenInput {
@@ -9,17 +10,36 @@ export interface OpenInput {
   readonly closedTo?: string;
 }
 
+/** Contacts that share a lever are never all open: they are in one of its two places. */
+function placeOf(
+  { part, primitive }: Placed,
+  position: 'open' | 'closed',
+  moved: boolean,
+  switches: readonly Placed[],
+): 'open' | 'closed' {
+  if (primitive.type !== 'switch') return position;
+  const changeOver = switches.some(
+    (other) =>
+      other.part === part &&
+      other.primitive.type === 'switch' &&
+      leverOf(other.primitive) === leverOf(primitive) &&
+      other.primitive.rest !== primitive.rest,
+  );
+  if (!changeOver || position === 'closed') return position;
+  return (primitive.rest === 'closed') === moved ? 'open' : 'closed';
+}
+
 /** The switches that leave a pin without a level, and the rail they tie it to when closed. */
 export function findOpen(subject: Subject, view: PinView): OpenInput | undefined {
   const switches = subject.placed.filter((element) => element.primitive.type === 'switch');
-  const all = (position: 'open' | 'closed') =>
-    Object.fromEntries(switches.map((element) => [element.id, position] as const));
-  const look = (position: 'open' | 'closed') =>
-    reach(subject, view.net.id, { switches: all(position), resistances: true });
+  const all = (position: 'open' | 'closed', moved: boolean) =>
+    Object.fromEntries(switches.map((element) => [element.id, placeOf(element, position, moved, switches)]));
+  const look = (position: 'open' | 'closed', moved = false) =>
+    reach(subject, view.net.id, { switches: all(position, moved), resistances: true });
   const tied = (nets: ReadonlySet<string>) =>
     railsAmong(subject, nets).length > 0 ||
     subject.pins.some((other) => other !== view && nets.has(other.net.id) && !other.drives.includes('input'));
-  if (tied(look('open'))) return undefined;
+  if (tied(look('open')) && tied(look('open', true))) return undefined;
   const closed = look('closed');
   const rail = railsAmong(subject, closed)[0];
   if (rail === undefined) {

@@ -8,6 +8,7 @@ import { insertIntoWire, insertPart, replaceValue, reversePath } from '../../har
 import type { Subject } from '../subject';
 import { draftManifest, type Step } from './draft';
 import { isInside, nextName, ohmsText, setEnd } from './manifest-edits';
+import { limitsOf, strengthOf } from './pin-limits';
 import { partOf, regionOf, viewOf } from './views';
 
 /** What an indicator lamp is usually given, amperes (common practice). */
@@ -21,9 +22,11 @@ interface Junction {
 }
 
 /** The stock's resistor for a lamp on a pin, near the usual current and safe at the worst corner. Ohms. */
-export function lampResistor(subject: Subject, junction: Junction): number | undefined {
+export function lampResistor(subject: Subject, junction: Junction, pin?: string): number | undefined {
   const { policy, stock } = subject.build;
-  return sizeFor(subject, junction, policy.pinAmps, { wantedAmps: usualAmps, watts: stock.watts });
+  const view = pin === undefined ? undefined : viewOf(subject, pin);
+  const limit = view ? limitsOf(subject.build, view).working.amps : policy.pinAmps;
+  return sizeFor(subject, junction, limit, { wantedAmps: usualAmps, watts: stock.watts, pin });
 }
 
 /** The stock's smallest resistor, or the one a wish asks for, that keeps pin and lamp under their limits. Ohms. */
@@ -31,17 +34,22 @@ function sizeFor(
   subject: Subject,
   junction: Junction,
   limit: number,
-  wish: { readonly wantedAmps?: number; readonly watts?: number } = {},
+  {
+    pin,
+    ...wish
+  }: { readonly wantedAmps?: number; readonly watts?: number; readonly pin?: string | undefined } = {},
 ): number | undefined {
   const { board, stock } = subject.build;
   const supply = viewOf(subject, board.logicRail)?.pin.volts;
   if (!supply) return undefined;
+  const view = pin === undefined ? undefined : viewOf(subject, pin);
+  const strength = view && strengthOf(board, view);
   const sized = sizeSeriesResistor({
     ...wish,
     supply,
     forward: junction.volts,
     ...(junction.atAmps !== undefined && { atAmps: junction.atAmps }),
-    sourceOhms: board.limits.outputHighOhms,
+    sourceOhms: strength?.outputHighOhms ?? board.limits.outputHighOhms,
     limitAmps: Math.min(limit, junction.maxAmps ?? Number.POSITIVE_INFINITY),
     stock: stock.resistors,
     tolerance: stock.tolerance,
@@ -58,7 +66,7 @@ export function insertResistor(
 ): readonly Fix[] {
   const placed = subject.placed.find((candidate) => candidate.id === element);
   if (placed?.primitive.type !== 'diode') return [];
-  const ohms = lampResistor(subject, placed.primitive);
+  const ohms = lampResistor(subject, placed.primitive, pin);
   const [anode, cathode] = placed.primitive.ends;
   const touching = subject.build.wires.filter((wire) =>
     wire.ends.some(
@@ -94,7 +102,7 @@ export function raiseResistor(subject: Subject, pin: string, limit: number): rea
   if (resistors.length !== 1 || diodes.length > 1 || !only || own.length > resistors.length + diodes.length)
     return [];
   const part = partOf(subject, only.part);
-  const ohms = sizeFor(subject, diodes[0] ?? { volts: exactly(0) }, limit);
+  const ohms = sizeFor(subject, diodes[0] ?? { volts: exactly(0) }, limit, { pin });
   const now = only.primitive.type === 'resistor' ? only.primitive.ohms.typ : 0;
   if (!part?.valueSpans.value || ohms === undefined || ohms <= now) return [];
   return [

@@ -1,17 +1,23 @@
 /** Pins that carry more than a limit at the worst corner of the worst state. Shared by the two rules on pin current. */
 
+import { numbersOf } from '../../base/build';
 import type { Severity } from '../../base/finding';
 import type { PinUse } from '../../base/pin-use';
 import { formatQuantity } from '../../base/quantity';
 import { worst } from '../../base/range';
 import type { PinView, StatePoint, Subject } from '../subject';
+import { findBareBases } from './bases';
+import { findDirectLoads } from './direct-loads';
 import { findUnlimited } from './limiting';
+import { findMeetings } from './meetings';
+import { limitsOf, type PinLimits } from './pin-limits';
 import { findShorts } from './shorts';
 import { isSignal, lampsOf, regionOf, viewOf, type Worst, worstState } from './views';
 
 export interface OverCurrent extends Worst {
   readonly view: PinView;
   readonly use: PinUse;
+  readonly limits: PinLimits;
 }
 
 export interface OverCurrentDetail {
@@ -19,6 +25,8 @@ export interface OverCurrentDetail {
   readonly amps: Worst['amps'];
   readonly limit: number;
   readonly limitText: string;
+  /** Amperes that a repair has to come under. */
+  readonly working: number;
   readonly state: string;
   /** True where the state needs several pins at once, of which nobody knows whether the sketch ever has it. */
   readonly together: boolean;
@@ -47,23 +55,27 @@ export function overSeverity(subject: Subject, state: StatePoint, own: Severity)
  * together is the sketch's affair, and it may never do that.
  */
 export function isSupposed(subject: Subject, { drives }: StatePoint): boolean {
-  // The states the program was seen to have are no supposition.
-  if (subject.facts.moments) return false;
+  const { moments, loosePins = [] } = subject.facts;
+  // The states the program was seen to have are no supposition, but for pins that were not told apart.
+  if (moments && loosePins.length === 0) return false;
   const free = Object.entries(drives).flatMap(([pin, drive]) => {
     const view = drive === 'high' || drive === 'low' ? viewOf(subject, pin) : undefined;
-    return view && view.drives.length > 1 ? [view] : [];
+    if (!view || view.drives.length < 2) return [];
+    return !moments || numbersOf(view.pin).some((number) => loosePins.includes(number)) ? [view] : [];
   });
   return free.length > 2 || new Set(free.map((view) => view.net.id)).size < free.length;
 }
 
 const store = new WeakMap<Subject, readonly OverCurrent[]>();
 
-/** Driving pins with their worst state. Shorts and lamps without a resistor are left to their own rules. */
+/** Driving pins with their worst state. What has a rule of its own is left to that. */
 function loadedPins(subject: Subject): readonly OverCurrent[] {
   const kept = store.get(subject);
   if (kept) return kept;
   const told = new Set(findShorts(subject).map((short) => short.view.pin.id));
   for (const { pins } of findUnlimited(subject, lampsOf(subject))) for (const pin of pins) told.add(pin);
+  for (const { view } of [...findDirectLoads(subject), ...findBareBases(subject)]) told.add(view.pin.id);
+  for (const { view, other } of findMeetings(subject)) told.add(view.pin.id).add(other);
   const loaded: OverCurrent[] = [];
   for (const view of subject.pins) {
     if (!isSignal(view) || told.has(view.pin.id)) continue;
@@ -74,20 +86,18 @@ function loadedPins(subject: Subject): readonly OverCurrent[] {
       const drive = state.drives[view.pin.id];
       return drive === 'high' || drive === 'low';
     });
-    if (found) loaded.push({ ...found, view, use });
+    if (found) loaded.push({ ...found, view, use, limits: limitsOf(subject.build, view) });
   }
   store.set(subject, loaded);
   return loaded;
 }
 
-/** Pins whose worst current lies above `over` and not above `upTo`, amperes. */
-export function* pinsOver(
-  subject: Subject,
-  over: number,
-  upTo = Number.POSITIVE_INFINITY,
-): Generator<OverCurrent> {
+/** Pins whose worst current lies above a limit: above the working one means not above the absolute one. */
+export function* pinsOver(subject: Subject, which: 'working' | 'absolute'): Generator<OverCurrent> {
   for (const loaded of loadedPins(subject)) {
     const amps = worst(loaded.amps);
-    if (amps > over && amps <= upTo) yield loaded;
+    const { working, absolute } = loaded.limits;
+    const over = amps > absolute.amps ? 'absolute' : amps > working.amps ? 'working' : undefined;
+    if (over === which) yield loaded;
   }
 }

@@ -72,6 +72,16 @@ export function lampsOf(subject: Subject): (Placed & { readonly primitive: { rea
   );
 }
 
+/** How a lamp is called: by its part, or by its own terminal where the part has several. */
+export function lampName(subject: Subject, lamp: Placed): string {
+  const siblings = lampsOf(subject).filter((other) => other.part === lamp.part);
+  if (siblings.length < 2) return lamp.part;
+  const own = lamp.primitive.ends.find((end) =>
+    siblings.some((other) => !other.primitive.ends.some((one) => one === end)),
+  );
+  return `${lamp.part}.${own ?? lamp.primitive.id}`;
+}
+
 /** "D7" for one, "D7 and D8" for two, "D7, D8 and D9" for more. */
 export function listWords(words: readonly string[]): string {
   const last = words.at(-1) ?? '';

@@ -1,62 +1,100 @@
 /** Arguments: what is understood, and what is said of the rest. */
 import { describe, expect, test } from 'vitest';
-import { type Command, readArguments } from '../../server/src/cli/arguments';
-
-const understood: readonly (readonly [string, Command])[] = [
-  ['check', { kind: 'check', paths: ['.'], format: 'text' }],
-  ['check a b/c.ino', { kind: 'check', paths: ['a', 'b/c.ino'], format: 'text' }],
-  ['check --format json a', { kind: 'check', paths: ['a'], format: 'json' }],
-  ['check a --format=text', { kind: 'check', paths: ['a'], format: 'text' }],
-  ['--format json check', { kind: 'check', paths: ['.'], format: 'json' }],
-  ['check -- --odd', { kind: 'check', paths: ['--odd'], format: 'text' }],
-  ['uses', { kind: 'uses', paths: ['.'], format: 'text' }],
-  ['uses a --board pico --format json', { kind: 'uses', paths: ['a'], format: 'json', board: 'pico' }],
-  ['explain', { kind: 'explain' }],
-  ['explain idle-wire', { kind: 'explain', rule: 'idle-wire' }],
-  ['serve --stdio', { kind: 'serve' }],
-  ['--help', { kind: 'help' }],
-  ['check -h', { kind: 'help' }],
-  ['--version', { kind: 'version' }],
-];
-
-const refused: readonly (readonly [string, string])[] = [
-  ['', 'Name a command: check, uses, hookup, explain, serve.'],
-  ['chek', 'There is no command "chek". Did you mean check?'],
-  ['Serve --stdio', 'There is no command "Serve". Did you mean serve?'],
-  ['polish', 'There is no command "polish". Possible: check, uses, hookup, explain, serve.'],
-  ['check --fromat json', 'There is no option --fromat. Did you mean --format?'],
-  [
-    'check --verbose',
-    'There is no option --verbose. Possible: --format, --board, --stdio, --help, --version.',
-  ],
-  ['check -x', 'There is no option -x. Possible: --format, --board, --stdio, --help, --version.'],
-  ['check --format jsn', 'There is no format "jsn". Did you mean json?'],
-  ['check --format pretty', 'There is no format "pretty". Possible: text, json.'],
-  ['check --format', 'The option --format wants a value: text or json.'],
-  ['check --help=yes', 'The option --help takes no value.'],
-  ['check --no-help', 'There is no option --no-help. Did you mean --help?'],
-  ['uses --board', 'The option --board wants a value: the id of a board or the path of a board file.'],
-  ['check --board pico', 'The command check takes no --board.'],
-  ['check --stdio', 'The command check takes no --stdio.'],
-  ['explain a b', 'The command explain takes one rule at a time.'],
-  ['serve', 'The command serve is called as: wiretrue serve --stdio'],
-  ['serve --stdio here', 'The command serve is called as: wiretrue serve --stdio'],
-];
+import { readArguments } from '../../server/src/cli/arguments';
+import { COMMANDS } from '../../server/src/cli/commands';
 
 const split = (line: string) => line.split(' ').filter((word) => word !== '');
 
+/** `check a b --format=json`: the way back from what was understood. */
+function read(line: string): string {
+  const asked = readArguments(split(line), COMMANDS);
+  switch (asked.kind) {
+    case 'run':
+      return [
+        asked.command.name,
+        ...asked.given.places,
+        ...Object.entries(asked.given.options).map(([name, value]) =>
+          value === true ? `--${name}` : `--${name}=${value}`,
+        ),
+      ].join(' ');
+    case 'help':
+      return asked.command === undefined ? 'help' : `help ${asked.command.name}`;
+    case 'version':
+      return 'version';
+    case 'wrong':
+      return asked.message;
+  }
+}
+
+const understood: readonly (readonly [string, string])[] = [
+  ['check', 'check'],
+  ['check a b/c.ino', 'check a b/c.ino'],
+  ['check --format json a', 'check a --format=json'],
+  ['check a --format=text', 'check a --format=text'],
+  ['--format json check', 'check --format=json'],
+  ['check -- --odd', 'check --odd'],
+  ['check -o x.json -j 2 -w', 'check --output=x.json --jobs=2 --watch'],
+  ['uses a --board pico --format json', 'uses a --board=pico --format=json'],
+  ['size series --board pico --pair', 'size series --board=pico --pair'],
+  ['size wire --gauge -1', 'size wire --gauge=-1'],
+  ['explain', 'explain'],
+  ['explain idle-wire', 'explain idle-wire'],
+  ['serve --stdio', 'serve --stdio'],
+  ['--help', 'help'],
+  ['help', 'help'],
+  ['help check', 'help check'],
+  ['check -h', 'help check'],
+  ['size --help', 'help size'],
+  ['--version', 'version'],
+];
+
+const names = COMMANDS.map(({ name }) => name).join(', ');
+
+const refused: readonly (readonly [string, string])[] = [
+  ['', `Name a command: ${names}.`],
+  ['chek', 'There is no command "chek". Did you mean check?'],
+  ['help chek', 'There is no command "chek". Did you mean check?'],
+  ['Serve --stdio', 'There is no command "Serve". Did you mean serve?'],
+  ['polish', `There is no command "polish". Possible: ${names}.`],
+  ['check --fromat json', 'There is no option --fromat. Did you mean --format?'],
+  ['check --watches', 'There is no option --watches. Did you mean --watch?'],
+  [
+    'check -x',
+    'There is no option -x. Possible: --format, --output, --jobs, --baseline, --write-baseline, --shard, --watch, --help, --version.',
+  ],
+  ['check --format jsn', 'There is no format "jsn". Did you mean json?'],
+  ['check --format pretty', 'There is no format "pretty". Possible: text, json, sarif, junit, annotations.'],
+  ['check --format', 'The option --format wants a value: text, json, sarif, junit, annotations.'],
+  ['check --output', 'The option --output wants a value: FILE.'],
+  ['check --help=yes', 'The option --help takes no value.'],
+  ['check --format json --format text', 'The option --format is given twice.'],
+  ['check --board pico', 'The command check takes no --board.'],
+  ['check --stdio', 'The command check takes no --stdio.'],
+  ['explain a b', 'The command explain is called as: wiretrue explain [rule]'],
+  ['hookup a b', 'The command hookup is called as: wiretrue hookup [path]'],
+  ['size', 'The command size is called as: wiretrue size WHAT'],
+  ['size serie', 'The command size knows no "serie". Did you mean series?'],
+  ['completion powershell', 'The command completion knows no "powershell". Possible: bash, zsh, fish.'],
+  ['serve --stdio here', 'The command serve is called as: wiretrue serve --stdio'],
+];
+
 describe('arguments', () => {
-  test.each(understood)('understood: %s', (line, command) => {
-    expect(readArguments(split(line))).toEqual(command);
+  test.each(understood)('understood: %s', (line, words) => {
+    expect(read(line)).toBe(words);
   });
 
   test.each(refused)('refused: %s', (line, message) => {
-    expect(readArguments(split(line))).toEqual({ kind: 'wrong', message });
+    expect(read(line)).toBe(message);
+    expect(readArguments(split(line), COMMANDS).kind).toBe('wrong');
   });
-});
 
-test('takes one build for the hookup list', () => {
-  expect(readArguments(['hookup'])).toEqual({ kind: 'hookup', path: '.' });
-  expect(readArguments(['hookup', 'a'])).toEqual({ kind: 'hookup', path: 'a' });
-  expect(readArguments(['hookup', 'a', 'b']).kind).toBe('wrong');
+  test('an option is of one kind in all commands', () => {
+    const kinds = new Map<string, string>();
+    for (const { name, short, value } of COMMANDS.flatMap((command) => command.options)) {
+      const kind = `${value === undefined ? 'switch' : 'value'} ${short ?? ''}`;
+      expect(kinds.get(name) ?? kind, name).toBe(kind);
+      kinds.set(name, kind);
+    }
+    expect(kinds.size).toBeGreaterThan(30);
+  });
 });

@@ -1,69 +1,25 @@
 /** The built program as a process: what it prints, what it refuses, how it ends. */
 import { spawnSync } from 'node:child_process';
-import {
-  chmodSync,
-  cpSync,
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  realpathSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { chmodSync, cpSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { CLI, EXAMPLES, LAMP, openWorkshop, SKETCH, type Workshop } from './program';
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const CLI = join(ROOT, 'server/dist/cli.js');
-const EXAMPLES = join(ROOT, 'hardware-schemas/examples');
-
+let shop: Workshop;
 let base = '';
+let put: Workshop['put'];
 
 beforeAll(() => {
-  if (!existsSync(CLI)) {
-    throw new Error('server/dist/cli.js is not built: run npm run build');
-  }
-  base = realpathSync(mkdtempSync(join(tmpdir(), 'cli-test-')));
+  shop = openWorkshop();
+  ({ base, put } = shop);
   cpSync(join(EXAMPLES, 'harbour-model'), join(base, 'clean'), { recursive: true });
-  put('lamp/hardware.jsonc', LAMP);
-  put('lamp/lamp.ino', SKETCH);
+  shop.putBuild('lamp', LAMP);
   put('bare/bare.ino', SKETCH);
-  put('off/hardware.jsonc', LAMP.replace('"wires"', '"severity": { "lamp-unlimited": "hint" },\n  "wires"'));
-  put('off/off.ino', SKETCH);
+  shop.putBuild('off', LAMP.replace('"wires"', '"severity": { "lamp-unlimited": "hint" },\n  "wires"'));
 });
-afterAll(() => {
-  rmSync(base, { recursive: true, force: true });
-});
+afterAll(() => shop.clear());
 
-const SKETCH = 'void setup() { pinMode(7, OUTPUT); }\nvoid loop() { digitalWrite(7, HIGH); }\n';
-const LAMP = `{
-  "format": 1,
-  "board": "nano-v3",
-  "stock": { "resistors": ["220", "330", "470", "1k"] },
-  "parts": {
-\t"beacon": { "kind": "led", "colour": "green" }
-  },
-  "wires": [{ "path": ["D7", "beacon", "GND"], "colours": ["red", "black"] }]
-}
-`;
-
-function put(path: string, content: string | Uint8Array): string {
-  const full = join(base, path);
-  mkdirSync(dirname(full), { recursive: true });
-  writeFileSync(full, content);
-  return full;
-}
-
-function wiretrue(args: readonly string[], cwd = base) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
-    cwd,
-    encoding: 'utf8',
-    env: { ...process.env, FORCE_COLOR: '1' },
-  });
-  return { status, stdout, stderr };
-}
+const wiretrue = (args: readonly string[]) => shop.wiretrue(args);
 
 interface JsonPlace {
   readonly line: number;
@@ -86,8 +42,8 @@ interface JsonOutput {
   readonly summary: Readonly<Record<string, number>>;
 }
 
-function json(args: readonly string[], cwd = base): { status: number | null; output: JsonOutput } {
-  const { status, stdout } = wiretrue(['check', '--format', 'json', ...args], cwd);
+function json(args: readonly string[], folder = '.'): { status: number | null; output: JsonOutput } {
+  const { status, stdout } = shop.wiretrue(['check', '--format', 'json', ...args], folder);
   return { status, output: JSON.parse(stdout) as JsonOutput };
 }
 
@@ -152,18 +108,16 @@ describe('check', () => {
   });
 
   test('the current folder is checked where no path is named; files are named relative to it', () => {
-    const { output } = json([], join(base, 'lamp'));
+    const { output } = json([], 'lamp');
     expect(output.findings[0]?.file).toBe('hardware.jsonc');
-    expect(json(['../lamp/lamp.ino'], join(base, 'off')).output.findings[0]?.file).toBe(
-      '../lamp/hardware.jsonc',
-    );
+    expect(json(['../lamp/lamp.ino'], 'off').output.findings[0]?.file).toBe('../lamp/hardware.jsonc');
   });
 
   test('a path that leads nowhere ends with 2, and what can be checked still is', () => {
     const { status, stdout, stderr } = wiretrue(['check', 'gone', 'bare', 'lamp']);
     expect(status).toBe(2);
     expect(stderr).toBe(
-      'wiretrue: gone: does not exist\nwiretrue: bare: has no hardware.jsonc in it or below it\n',
+      'wiretrue: bare: has no hardware.jsonc in it or below it\nwiretrue: gone: does not exist\n',
     );
     expect(stdout).toMatch(/in 1 sketch\n$/);
     expect(wiretrue(['check', 'bare'])).toMatchObject({ status: 2, stdout: '' });

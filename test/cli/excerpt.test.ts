@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { drawExcerpt, harmless } from '../../server/src/cli/excerpt';
-import { LineIndex } from '../../server/src/cli/lines';
+import { drawExcerpt, harmless } from '../../server/src/cli/print/excerpt';
+import { LineIndex } from '../../server/src/cli/print/lines';
 
 /** Draws the excerpt for the text between the two marks `«` and `»`. */
 function draw(marked: string, columns = 80): { source: string; marker: string } {

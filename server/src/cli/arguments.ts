@@ -1,129 +1,125 @@
-/** Arguments to a command, or to a sentence that says what is wrong and what was probably meant. */
+/** Arguments to a command with its options, or to a sentence that says what is wrong and what was probably meant. */
 import { parseArgs } from 'node:util';
 import { nearest } from './nearest';
+import type { CommandSpec, Given, OptionSpec } from './spec';
 
 /** What the program was asked to do. */
-export type Command =
-  | { readonly kind: 'check'; readonly paths: readonly string[]; readonly format: 'text' | 'json' }
-  | {
-      readonly kind: 'uses';
-      readonly paths: readonly string[];
-      readonly format: 'text' | 'json';
-      /** Id of a library board or path of a board file. */
-      readonly board?: string;
-    }
-  | { readonly kind: 'hookup'; readonly path: string }
-  | { readonly kind: 'explain'; readonly rule?: string }
-  | { readonly kind: 'serve' }
-  | { readonly kind: 'help' }
+export type Asked =
+  | { readonly kind: 'run'; readonly command: CommandSpec; readonly given: Given }
+  /** Of one command where it is named. */
+  | { readonly kind: 'help'; readonly command?: CommandSpec }
   | { readonly kind: 'version' }
   | { readonly kind: 'wrong'; readonly message: string };
 
-const COMMANDS = ['check', 'uses', 'hookup', 'explain', 'serve'] as const;
-const FORMATS = ['text', 'json'] as const;
-const OPTIONS = {
-  format: { type: 'string' },
-  board: { type: 'string' },
-  stdio: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
-  version: { type: 'boolean' },
-} as const;
-type OptionName = keyof typeof OPTIONS;
-
-/** The options a command takes besides `--help` and `--version`. */
-const TAKES: Readonly<Record<(typeof COMMANDS)[number], readonly OptionName[]>> = {
-  check: ['format'],
-  uses: ['format', 'board'],
-  hookup: [],
-  explain: [],
-  serve: ['stdio'],
-};
+/** Options of every command. */
+export const COMMON: readonly OptionSpec[] = [
+  { name: 'help', short: 'h', about: 'print this help' },
+  { name: 'version', about: 'print the version' },
+];
 
 /** Reads the arguments behind the program's name. Never throws. */
-export function readArguments(args: readonly string[]): Command {
-  const { values, positionals, tokens } = parseArgs({
+export function readArguments(args: readonly string[], commands: readonly CommandSpec[]): Asked {
+  const all = [...COMMON, ...commands.flatMap((command) => command.options)];
+  const options = Object.fromEntries(
+    all.map(({ name, short, value }) => [
+      name,
+      { type: value ? ('string' as const) : ('boolean' as const), ...(short === undefined ? {} : { short }) },
+    ]),
+  );
+  const { positionals, tokens } = parseArgs({
     args: [...args],
-    options: OPTIONS,
+    options,
     strict: false,
     allowPositionals: true,
     tokens: true,
   });
+  const names = commands.map((command) => command.name);
+  const [name, ...rest] = positionals;
+  // `wiretrue help check` is what many type first.
+  const asksHelp = name === 'help' && !names.includes('help');
+  const wanted = asksHelp ? rest[0] : name;
+  const command = commands.find((known) => known.name === wanted);
+  const own = command === undefined ? all : [...command.options, ...COMMON];
+  const values: Record<string, string | true> = {};
   for (const token of tokens) {
     if (token.kind === 'option') {
-      const wrong = checkOption(token.name, token.rawName, token.value);
+      const option = own.find((known) => known.name === token.name);
+      const elsewhere = all.some((known) => known.name === token.name);
+      const wrong =
+        option === undefined
+          ? unknownOption(token.name, token.rawName, own, elsewhere, command)
+          : checkValue(option, token.rawName, token.value);
       if (wrong !== undefined) {
         return { kind: 'wrong', message: wrong };
       }
+      if (token.name in values && option?.value !== undefined) {
+        return { kind: 'wrong', message: `The option --${token.name} is given twice.` };
+      }
+      values[token.name] = token.value ?? true;
     }
-  }
-  if (values.help === true) {
-    return { kind: 'help' };
   }
   if (values.version === true) {
     return { kind: 'version' };
   }
-  const [name, ...rest] = positionals;
-  const command = COMMANDS.find((known) => known === name);
-  if (name === undefined) {
-    return { kind: 'wrong', message: `Name a command: ${COMMANDS.join(', ')}.` };
+  if (wanted !== undefined && command === undefined) {
+    return { kind: 'wrong', message: `There is no command "${wanted}". ${suggest(wanted, names)}` };
+  }
+  if (values.help === true || asksHelp) {
+    return { kind: 'help', ...(command === undefined ? {} : { command }) };
   }
   if (command === undefined) {
-    return { kind: 'wrong', message: `There is no command "${name}". ${suggest(name, COMMANDS)}` };
+    return { kind: 'wrong', message: `Name a command: ${names.join(', ')}.` };
   }
-  for (const option of Object.keys(values)) {
-    if (!TAKES[command].some((known) => known === option)) {
-      return { kind: 'wrong', message: `The command ${command} takes no --${option}.` };
-    }
-  }
-  switch (command) {
-    case 'check':
-      return {
-        kind: 'check',
-        paths: rest.length === 0 ? ['.'] : rest,
-        format: values.format === 'json' ? 'json' : 'text',
-      };
-    case 'uses':
-      return {
-        kind: 'uses',
-        paths: rest.length === 0 ? ['.'] : rest,
-        format: values.format === 'json' ? 'json' : 'text',
-        ...(typeof values.board === 'string' ? { board: values.board } : {}),
-      };
-    case 'hookup':
-      return rest.length > 1
-        ? { kind: 'wrong', message: 'The command hookup takes one build at a time.' }
-        : { kind: 'hookup', path: rest[0] ?? '.' };
-    case 'explain':
-      return rest.length > 1
-        ? { kind: 'wrong', message: 'The command explain takes one rule at a time.' }
-        : { kind: 'explain', ...(rest[0] === undefined ? {} : { rule: rest[0] }) };
-    case 'serve':
-      if (rest.length > 0 || values.stdio !== true) {
-        return { kind: 'wrong', message: 'The command serve is called as: wiretrue serve --stdio' };
-      }
-      return { kind: 'serve' };
-  }
+  const wrong = checkPlaces(command, rest);
+  return wrong === undefined
+    ? { kind: 'run', command, given: { places: rest, options: values } }
+    : { kind: 'wrong', message: wrong };
 }
 
-function checkOption(name: string, written: string, value: string | undefined): string | undefined {
-  const option = Object.entries(OPTIONS).find(([known]) => known === name)?.[1];
-  if (option === undefined) {
-    const known = Object.keys(OPTIONS).map((each) => `--${each}`);
-    return `There is no option ${written}. ${suggest(`--${name}`, known)}`;
-  }
-  if (option.type === 'boolean') {
+function unknownOption(
+  name: string,
+  written: string,
+  own: readonly OptionSpec[],
+  elsewhere: boolean,
+  command: CommandSpec | undefined,
+): string {
+  const near = nearest(
+    `--${name}`,
+    own.map((each) => `--${each.name}`),
+  );
+  const known = own.map((each) => `--${each.name}`).join(', ');
+  const way = near === undefined ? `Possible: ${known}.` : `Did you mean ${near}?`;
+  return elsewhere && command !== undefined
+    ? `The command ${command.name} takes no --${name}.`
+    : `There is no option ${written}. ${way}`;
+}
+
+function checkValue(option: OptionSpec, written: string, value: string | undefined): string | undefined {
+  const { value: wanted } = option;
+  if (wanted === undefined) {
     return value === undefined ? undefined : `The option ${written} takes no value.`;
   }
-  const wanted = name === 'board' ? 'the id of a board or the path of a board file' : FORMATS.join(' or ');
+  const { choices } = wanted;
   if (value === undefined || value === '') {
-    return `The option ${written} wants a value: ${wanted}.`;
+    return `The option ${written} wants a value: ${choices?.join(', ') ?? wanted.words}.`;
   }
-  return name === 'board' || FORMATS.some((format) => format === value)
+  return choices === undefined || choices.includes(value)
     ? undefined
-    : `There is no format "${value}". ${suggest(value, FORMATS)}`;
+    : `There is no ${option.name} "${value}". ${suggest(value, choices)}`;
 }
 
-function suggest(name: string, known: readonly string[]): string {
+function checkPlaces({ name, places }: CommandSpec, given: readonly string[]): string | undefined {
+  if (given.length < places.least || given.length > places.most) {
+    return `The command ${name} is called as: wiretrue ${name} ${places.words}`.trimEnd();
+  }
+  const [first] = given;
+  return first === undefined || places.choices === undefined || places.choices.includes(first)
+    ? undefined
+    : `The command ${name} knows no "${first}". ${suggest(first, places.choices)}`;
+}
+
+/** The way out of a mistyped name. */
+export function suggest(name: string, known: readonly string[]): string {
   const near = nearest(name, known);
   return near === undefined ? `Possible: ${known.join(', ')}.` : `Did you mean ${near}?`;
 }

@@ -1,69 +1,90 @@
-/** What `--help` prints: the whole contract of the command line, bounds and exit codes included. */
-import { ASSUMED_BOARD } from '../analysis';
-import {
-  DEEPEST,
-  DEEPEST_SOURCE_FOLDER,
-  LARGEST_FILE,
-  MOST_CHARACTERS,
-  MOST_FOLDERS,
-  MOST_SOURCE_FOLDERS,
-  MOST_SOURCES,
-} from '../files';
+/** What `--help` prints, of the program and of each command: written from the commands themselves. */
+import { COMMON } from './arguments';
+import type { CommandSpec, OptionSpec } from './spec';
 
-/** The text of `--help`. */
-export const HELP = `wiretrue: keeps a firmware sketch true to the wires it runs on
+const COLUMNS = 100;
 
-  wiretrue check [path ...] [--format text|json]
-      Checks every sketch that has a hardware.jsonc beside it. A path is a folder (searched downwards), a source
-      file of a sketch or a hardware.jsonc; without one it is the current folder.
-  wiretrue uses [path ...] [--board ID] [--format text|json]
-      Prints what every sketch does to which pin: one line a use, grouped by pin. A path is a folder (searched
-      downwards), a source file or a hardware.jsonc; no sketch needs one. The board is the named one (an id of the
-      library or the path of a board file), else that of the manifest, else ${ASSUMED_BOARD}, and the output says which.
-  wiretrue hookup [path]
-      Prints the hookup list of one build as Markdown: a row for every wire, with header positions to count along.
-  wiretrue explain [rule]
-      Says what a rule looks for, why, and where that comes from. Without a rule: lists all of them.
-  wiretrue serve --stdio
-      Runs the language server over standard input and output.
-  wiretrue --help
-  wiretrue --version
+/** The help of the program: its commands and how to get on. */
+export function programHelp(commands: readonly CommandSpec[]): string {
+  const rows = commands.map((command) => [usageOf(command), command.summary] as const);
+  return [
+    'wiretrue: keeps a firmware sketch true to the wires it runs on',
+    '',
+    'Usage: wiretrue COMMAND [arguments] [options]',
+    '',
+    ...table(rows),
+    '',
+    'wiretrue COMMAND --help tells everything on one command: options, output, exit codes, examples.',
+    'wiretrue --version prints the version.',
+    '',
+    'Colours are used on a terminal only, and not where NO_COLOR is set. Results go to standard output, everything else',
+    'to standard error. Every command ends with 2 where it could not do what was asked, and says why.',
+    '',
+  ].join('\n');
+}
 
-Exit code of check
-  0   nothing was found, or only information and hints (they are printed all the same)
-  1   at least one error or warning was found
-  2   something could not be checked: a path that does not exist or has no hardware.jsonc, a file or folder that
-      cannot be read, a wrong argument. Everything else is still checked and printed.
+/** All there is to know of one command. */
+export function commandHelp(command: CommandSpec): string {
+  const options = [...command.options, ...COMMON.filter((option) => option.name === 'help')];
+  const blocks = [
+    [`wiretrue ${command.name}: ${command.summary}`],
+    [
+      `Usage: wiretrue ${usageOf(command)} [options]`.replace(
+        / \[options\]$/,
+        options.length > 1 ? ' [options]' : '',
+      ),
+    ],
+    ...command.about.map((text) =>
+      text.split('\n').flatMap((line) => (line.startsWith('  ') ? [line] : wrap(line))),
+    ),
+    ['Options', ...table(options.map((option) => [optionWords(option), option.about]))],
+    ['Exit codes', ...table(command.exits.map(([code, words]) => [String(code), words]))],
+    [
+      'Examples',
+      ...command.examples.flatMap(([line, words]) => [`  wiretrue ${line}`, ...wrap(words, '      ')]),
+    ],
+  ];
+  return `${blocks
+    .filter((block) => block.length > 0)
+    .map((block) => block.join('\n'))
+    .join('\n\n')}\n`;
+}
 
-Exit code of uses
-  0   every sketch was read
-  2   something could not be read: a path that does not exist or leads to no sketch, a file that cannot be read, a
-      board that does not exist. Everything else is still printed.
+/** `check [path ...]`. */
+export function usageOf({ name, places }: CommandSpec): string {
+  return `${name} ${places.words}`.trimEnd();
+}
 
-Text output of check
-  A "fix" leaves the built thing as it is. A "fix (ask)" changes what somebody solders or what the firmware does.
-  Columns count UTF-16 units from 1. Colours only on a terminal, and not when NO_COLOR is set.
+function optionWords({ name, short, value }: OptionSpec): string {
+  const dash = short === undefined ? '' : `-${short}, `;
+  return `${dash}--${name}${value === undefined ? '' : ` ${value.words}`}`;
+}
 
-JSON output of check
-  One object: format, tool, findings, problems, summary. Lines and characters count from 0, characters in UTF-16
-  units; files are relative to the current folder. Ordered by file, place and rule.
+/** Two columns, the second wrapped beside the first. */
+function table(rows: readonly (readonly [string, string])[]): readonly string[] {
+  const widest = Math.min(34, Math.max(0, ...rows.map(([first]) => first.length)));
+  return rows.flatMap(([first, second]) => {
+    const indent = ' '.repeat(widest + 4);
+    const lines = wrap(second, indent);
+    if (first.length > widest) {
+      return [`  ${first}`, ...lines];
+    }
+    const [head = '', ...tail] = lines;
+    return [`  ${first.padEnd(widest)}  ${head.trimStart()}`, ...tail];
+  });
+}
 
-JSON output of uses
-  One object: uses and stats. A use has sketch, call, action, pins (numbers as the core counts them, or null with
-  reason), value (numbers, or null: the call takes none or, with valueReason, it is not known), modes, file, line,
-  column, function, path (the calls that lead there), phase, certain (every run does it, with all of these pins) and
-  how (where the number came from). stats has sketches, files, calls, arguments (exact: one pin, or several of which
-  every run touches each; set: one of several; unresolved), limits (what was not followed to its end) and boards.
-  Lines and columns count from 1. In the order of execution, sketch by sketch.
-
-What is read
-  Of a sketch: the .ino named like its folder, the other .ino by name, then .cpp and .c beside them and below src
-  (${DEEPEST_SOURCE_FOLDER} levels, ${MOST_SOURCE_FOLDERS} folders), and the headers that any of them includes: local
-  ones, as long as they lie below the folder that was named. At most ${MOST_SOURCES} files and ${MOST_CHARACTERS / 1e6} million characters;
-  where more is there, that is said. A folder without an .ino but with main.cpp, also in src, is a sketch too where
-  it has a hardware.jsonc or includes the core's header. For uses, several .ino in one folder that each have a
-  setup(), none of them named like the folder, are a sketch each.
-  Not searched: node_modules, folders that begin with a dot, symbolic links to folders, folders more than
-  ${DEEPEST} levels down, anything after ${MOST_FOLDERS} folders (the last two are said when they happen).
-  Files over ${LARGEST_FILE / 1024 / 1024} MB are refused. Bytes that are not UTF-8 are read as U+FFFD.
-`;
+/** Breaks a text between words. */
+export function wrap(text: string, indent = ''): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && indent.length + line.length + 1 + word.length > COLUMNS) {
+      lines.push(indent + line);
+      line = word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, indent + line];
+}

@@ -25,3 +25,5 @@ export {
   type TextReader,
 } from './read-text';
 export { DEEPEST, MOST_FOLDERS } from './walk-folders';
+export { type FolderWatcher, MOST_WATCHED, type WatchWish, watchFolders } from './watch-folders';
+export { type Written, writeWhole } from './write-whole';

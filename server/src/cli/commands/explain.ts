@@ -1,6 +1,33 @@
 /** What a rule looks for and why, out of the rule object itself, so that it cannot differ from what is checked. */
-import { rules } from '../rules/generated/registry';
-import { nearest } from './nearest';
+import { rules } from '../../rules/generated/registry';
+import { deliver } from '../deliver';
+import { nearest } from '../nearest';
+import { type CommandSpec, OUTPUT, Refusal } from '../spec';
+
+export const explain: CommandSpec = {
+  name: 'explain',
+  summary: 'Says what a rule looks for, why, and where that comes from; without a rule it lists all of them.',
+  places: { words: '[rule]', least: 0, most: 1, names: 'rule' },
+  options: [OUTPUT],
+  about: ['A rule goes by the name that a finding has behind its severity.'],
+  exits: [
+    [0, 'it was explained'],
+    [2, 'there is no such rule; the nearest name is said'],
+  ],
+  examples: [
+    ['explain lamp-unlimited', 'one rule'],
+    ['explain', 'all of them, one a line'],
+  ],
+  async run(given, here) {
+    const [rule] = given.places;
+    const explanation = rule === undefined ? { ok: true as const, text: listRules() } : explainRule(rule);
+    if (!explanation.ok) {
+      throw new Refusal(explanation.why);
+    }
+    deliver(explanation.text, given, here);
+    return 0;
+  },
+};
 
 /** The text on a rule, or a sentence that says there is none by that name. */
 export type Explanation =

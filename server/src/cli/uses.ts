@@ -14,8 +14,8 @@ import {
   slashed,
 } from '../files';
 import { createSketchParser, type SketchParser } from '../sketch';
-import { LineIndex } from './lines';
 import { nearest } from './nearest';
+import { LineIndex } from './print/lines';
 
 /** A place in a file of the sketch. Lines and columns count from 1, columns in UTF-16 units. */
 export interface RowPlace {

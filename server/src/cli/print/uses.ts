@@ -1,6 +1,7 @@
 /** What sketches do to pins, for programs and for a person at a terminal. */
+
+import type { ArgumentCounts, SketchUses, UseRow, UsesResult } from '../uses';
 import { harmless } from './excerpt';
-import type { ArgumentCounts, SketchUses, UseRow, UsesResult } from './read-uses';
 
 /** A column of the text is not made wider than this for one long entry. */
 const WIDEST_COLUMN = 44;

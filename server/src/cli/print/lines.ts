@@ -40,6 +40,14 @@ export class LineIndex {
     return { line: low, character: at - (this.#starts[low] ?? 0) };
   }
 
+  /** The offset of a place; one behind its line's end or behind the text counts as that end. */
+  offsetOf({ line, character }: Place): number {
+    const start = this.#starts[line];
+    return start === undefined
+      ? this.text.length
+      : Math.min(start + character, this.#starts[line + 1] ?? this.text.length);
+  }
+
   /** Offsets of a line's first unit and of the unit behind its last, without its line end. */
   boundsOf(line: number): { readonly start: number; readonly end: number } {
     const start = this.#starts[line] ?? this.text.length;

@@ -1,0 +1,105 @@
+/** One build for its papers: its files from disk, or as they were at a revision, analysed. */
+import { basename, dirname, relative, resolve } from 'node:path';
+import { createAnalyser, type LibraryTexts } from '../analysis';
+import { gatherPaperInput, type PaperInput } from '../documents';
+import {
+  createTextReader,
+  type FileText,
+  findProjects,
+  isSource,
+  loadLibrary,
+  loadProject,
+  MANIFEST_NAME,
+  schemasFolder,
+  slashed,
+} from '../files';
+import { createSketchParser } from '../sketch';
+import { Refusal, type Surroundings } from './spec';
+
+/** The files of one build, wherever they come from. */
+export interface BuildFiles {
+  /** What messages call it. */
+  readonly title: string;
+  /** Absolute, forward slashes. */
+  readonly folder: string;
+  readonly manifest: FileText;
+  /** In the order in which the build joins them; empty where only a manifest was named. */
+  readonly sources: readonly FileText[];
+  /** What could not be read or was left out, in whole sentences. */
+  readonly notes: readonly string[];
+  /** Board files beside the manifest. */
+  readText(path: string): string | undefined;
+}
+
+/**
+ * Reads the one build that a path leads to: a folder, a source file or a manifest. A manifest of another name than
+ * `hardware.jsonc` stands alone, without a sketch.
+ * @throws Refusal in words where there is none, or more than one.
+ */
+export function readBuildFiles(path: string, here: Surroundings): BuildFiles {
+  const reader = createTextReader();
+  const readText = (file: string) => {
+    const read = reader.read(file);
+    return read.ok ? read.text : undefined;
+  };
+  const full = slashed(resolve(here.base, path));
+  const name = basename(full);
+  if (/\.jsonc?$/.test(name) && name !== MANIFEST_NAME && !isSource(full)) {
+    const read = reader.read(full);
+    if (!read.ok) {
+      throw new Refusal(`${path}: ${read.why}`);
+    }
+    const manifest = { file: full, text: read.text };
+    return { title: path, folder: slashed(dirname(full)), manifest, sources: [], notes: [], readText };
+  }
+  const { folders, problems } = findProjects([path], here.base);
+  const [folder, second] = folders;
+  if (folder === undefined) {
+    throw new Refusal(problems.map((each) => `${each.path}: ${each.why}`).join('; ') || `${path}: no build`);
+  }
+  if (second !== undefined) {
+    throw new Refusal(`${path} holds ${folders.length} builds; name one of them`);
+  }
+  const { manifest, sources, problems: unread, notes } = loadProject(folder, reader);
+  if (manifest === undefined) {
+    throw new Refusal(unread.map((each) => `${each.path}: ${each.why}`).join('; ') || `${path}: no manifest`);
+  }
+  const said = unread.map((each) => `${slashed(relative(here.base, each.path))}: ${each.why}`);
+  return { title: path, folder, manifest, sources, notes: [...notes, ...said], readText };
+}
+
+/** Gives the files of a build the places of another one, so that two revisions of it can be compared. */
+export function moveBuild(files: BuildFiles, folder: string, manifestName: string): BuildFiles {
+  const to = (file: string) => slashed(resolve(folder, relative(files.folder, file)));
+  return {
+    ...files,
+    folder,
+    manifest: { file: slashed(resolve(folder, manifestName)), text: files.manifest.text },
+    sources: files.sources.map(({ file, text }) => ({ file: to(file), text })),
+    readText: (path) => files.readText(slashed(resolve(files.folder, relative(folder, path)))),
+  };
+}
+
+/** Analyses a build for its papers. @throws Refusal in words where its manifest gives none. */
+export async function gatherPapers(files: BuildFiles, library: LibraryTexts): Promise<PaperInput> {
+  const parser = await createSketchParser({ log: () => {} });
+  const analyser = createAnalyser(library, files.readText);
+  const sources = files.sources.map(({ file, text }) => parser.parse(file, text));
+  try {
+    const snapshot = analyser.analyse({ manifest: files.manifest, sources });
+    const input = gatherPaperInput(snapshot, files.sources);
+    if (input === undefined) {
+      throw new Refusal(`${files.title}: its manifest gives no build; wiretrue check says why`);
+    }
+    return input;
+  } finally {
+    for (const source of sources) {
+      source.dispose();
+    }
+  }
+}
+
+/** The library that comes with the program. */
+export function openTexts(here: Surroundings): LibraryTexts {
+  return loadLibrary(schemasFolder(here.home));
+}

@@ -22,6 +22,7 @@ function runOn(open: OpenFile | undefined): Run {
       hover: () => undefined,
       definition: () => [],
       fixes: () => [],
+      workings: () => undefined,
     },
     files: new Map([['/s/a.ino', seen]]),
   };

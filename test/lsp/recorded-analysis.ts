@@ -92,6 +92,7 @@ export function analyserOf(ledger: Ledger): Analyser {
         findings,
         faults: ledger.ruleFaults,
         facts: { uses: [], pinNames: [], problems: [] },
+        workings: () => undefined,
         hover: (file, offset) => {
           const finding = findings.find(
             ({ span }) => span.file === file && span.start <= offset && offset <= span.end,

@@ -18,6 +18,21 @@ export function ampWords(range: Range): string {
   return formatRange({ min, typ, max }, 'A');
 }
 
+const ohmScales: readonly (readonly [number, string])[] = [
+  [1e6, 'Mohm'],
+  [1e3, 'kohm'],
+  [1, 'ohm'],
+];
+
+/** "0.95 / 1 / 1.05 kohm": three digits each, since a tolerance is told apart by the third. */
+export function ohmWords({ min, typ, max }: Range): string {
+  const [size, name] = ohmScales.find(([from]) => max >= from) ?? [1, 'ohm'];
+  // To nine digits first, for 346.5 is a trifle less after the sum and must not go down.
+  const digits = (ohms: number) => String(Number(Number((ohms / size).toPrecision(9)).toPrecision(3)));
+  const texts = [min, typ, max].map(digits);
+  return new Set(texts).size === 1 ? `${texts[1]} ${name}` : `${texts.join(' / ')} ${name}`;
+}
+
 /** A range without its sign, the lowest first. */
 export function magnitude(range: Range): Range {
   const typ = Math.abs(range.typ);

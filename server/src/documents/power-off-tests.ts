@@ -2,8 +2,9 @@
 
 import type { Placed } from '../analysis';
 import type { Build, Part } from '../base/build';
-import { formatQuantity, formatRange } from '../base/quantity';
+import { formatQuantity } from '../base/quantity';
 import type { Range } from '../base/range';
+import { ohmWords } from './figure-words';
 import type { PaperInput } from './paper';
 import { neighbours, pointsOf } from './probe-points';
 import { diodeVolts, ohmsBetween } from './resistance';
@@ -20,9 +21,9 @@ export interface TestRow {
 /** Above this a hand-held meter shows an open circuit. */
 const OPEN = '"open", above 1 Mohm';
 
-export function ohmsWords(ohms: Range | 'open'): string {
+function readingWords(ohms: Range | 'open'): string {
   if (ohms === 'open' || ohms.typ > 1e6) return OPEN;
-  return ohms.max < 1 ? 'below 1 ohm' : formatRange(ohms, 'ohm');
+  return ohms.max < 1 ? 'below 1 ohm' : ohmWords(ohms);
 }
 
 /** Every net is one conductor: the tester sounds from its first point to each other. */
@@ -55,18 +56,18 @@ export function shortRows(input: PaperInput): readonly TestRow[] {
         .map((net) => ({
           about: net.wires,
           between: `${net.id} and ${ground.id}`,
-          expect: ohmsWords(ohmsBetween(placed, net.id, ground.id)),
+          expect: readingWords(ohmsBetween(placed, net.id, ground.id)),
         }))
     : [];
   const own = fed.map(({ part, primitive, nets: [plus, minus] }) => ({
     about: [part],
     between: `${part}.${primitive.ends[0]} and ${part}.${primitive.ends[1]}, ${part} taken out`,
-    expect: ohmsWords(ohmsBetween(placed, plus, minus)),
+    expect: readingWords(ohmsBetween(placed, plus, minus)),
   }));
   const sides = neighbours(build).map(({ a, b, words }) => ({
     about: build.nets.filter(({ id }) => id === a || id === b).flatMap(({ wires }) => wires),
     between: words,
-    expect: ohmsWords(ohmsBetween(placed, a, b)),
+    expect: readingWords(ohmsBetween(placed, a, b)),
   }));
   return [...rails, ...own, ...sides];
 }
@@ -89,7 +90,7 @@ function rowsOfPrimitive({ workings: { placed } }: PaperInput, part: Part, each:
   const row = (between: string, expect: string): TestRow => ({ about: [part.id], between, expect });
   const ends = `${part.id}.${a} and ${part.id}.${b}`;
   const measured = (moved: ReadonlySet<string> = new Set()) =>
-    ohmsWords(ohmsBetween(placed, each.nets[0], each.nets[1], moved));
+    readingWords(ohmsBetween(placed, each.nets[0], each.nets[1], moved));
   switch (primitive.type) {
     case 'resistor':
     case 'coil':

@@ -10,9 +10,10 @@ export function powerUpSteps(input: PaperInput): readonly Text[] {
   const ground = groundName(input);
   const sources = build.parts.filter(({ inside }) => inside.some(({ type }) => type === 'source'));
   const names = listWords(sources.map(({ id }) => id));
+  const wired = new Set(build.nets.flatMap(({ pins }) => pins));
   const rails = build.board.pins.filter(
     ({ id, type, volts }) =>
-      type === 'supply' && volts !== undefined && input.workings.rails[railNet(input, id)] !== undefined,
+      type === 'supply' && volts !== undefined && (id === build.board.logicRail || wired.has(id)),
   );
   const inputs = (build.board.supplyInputs ?? []).map(({ title }) => title);
   const polarised = build.wires.filter(({ ends }) => ends.some((end) => isPolarised(input, end))).length;
@@ -21,7 +22,7 @@ export function powerUpSteps(input: PaperInput): readonly Text[] {
     `Look at every polarised terminal once more: ${countWords(polarised, 'wire')} of the hookup list carry a warning.`,
     ...(hasSource(input) ? [`${names} stay${sources.length === 1 ? 's' : ''} out.`] : []),
     ...(hasMoving(input) ? ['Take the load off whatever moves, and fasten its body.'] : []),
-    `Feed the board alone${inputs.length > 0 ? ` (${inputs.join(' or ')})` : ''}, best from a supply with a current limit of 100 to 200 mA or through a USB hub that switches off by itself (common practice). One hand stays on the plug.`,
+    `Feed the board alone${inputs.length > 0 ? ` (${inputs.length > 1 ? 'one of: ' : ''}${inputs.join('; ')})` : ''}, best from a supply with a current limit of 100 to 200 mA or through a USB hub that switches off by itself (common practice). One hand stays on the plug.`,
     'For ten seconds look, smell and feel: nothing gets warm, no lamp is far too bright. Otherwise pull the plug and go back to the test sheet.',
     ...rails.map(({ id, volts }): Text => {
       const expected = volts ? formatRange(volts, 'V') : '';
@@ -36,10 +37,6 @@ export function powerUpSteps(input: PaperInput): readonly Text[] {
     ...(hasMoving(input) ? ['Let it move once without its load, then with it.'] : []),
     'Go through the rows of the test sheet with power on, and work every button.',
   ];
-}
-
-function railNet({ build }: PaperInput, pin: string): string {
-  return build.nets.find(({ pins }) => pins.includes(pin))?.id ?? pin;
 }
 
 function isPolarised(

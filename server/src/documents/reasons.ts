@@ -52,10 +52,11 @@ interface SeriesFound {
 /** The run that carries the very current of a resistor: one source, resistances, junctions, and nothing beside them. */
 function seriesRun({ network, point }: SolvedState, element: string): SeriesFound | undefined {
   const amps = Math.abs(point.amps[element]?.typ ?? 0);
-  const same = network.elements.filter(({ id }) => {
-    const own = Math.abs(point.amps[id]?.typ ?? 0);
-    return Math.abs(own - amps) <= amps * 1e-3;
-  });
+  const carries = (id: string) => Math.abs(Math.abs(point.amps[id]?.typ ?? 0) - amps) <= amps * 1e-3;
+  // A base takes the current as a junction does; the collector's is another one.
+  const same = network.elements.filter(({ id, type }) =>
+    type === 'transistor' ? carries(`${id}:control`) : carries(id),
+  );
   let supply: number | undefined;
   let forward = 0;
   let ohms = 0;
@@ -65,7 +66,7 @@ function seriesRun({ network, point }: SolvedState, element: string): SeriesFoun
       if (supply !== undefined) return undefined;
       supply = each.volts.typ;
       sourceOhms += each.ohms.typ;
-    } else if (each.type === 'diode') forward += each.volts.typ;
+    } else if (each.type === 'diode' || each.type === 'transistor') forward += each.volts.typ;
     else if (each.type === 'resistor' && each.id.startsWith('pin:')) sourceOhms += each.ohms.typ;
     else if (each.type === 'resistor' || each.type === 'coil') ohms += each.ohms.typ;
     else return undefined;

@@ -1,7 +1,7 @@
 /** What nobody has found words for yet: told at the end of the guide, so that a gap is seen before it is published. */
+import { listHookup } from './hookup-list';
 import type { PaperInput } from './paper';
 import { resistorOf } from './part-words';
-import { endWords } from './words';
 
 /** What has no words yet: purposes, mountings, lengths, colours, the picture. */
 export function wordless({ build, picture }: PaperInput): readonly string[] {
@@ -9,10 +9,11 @@ export function wordless({ build, picture }: PaperInput): readonly string[] {
   const names = (list: readonly { readonly id: string }[]) => list.map(({ id }) => id).join(', ');
   const without = (title: string, list: readonly { readonly id: string }[]) =>
     list.length === 0 ? [] : [`${title}: ${names(list)}.`];
-  const wireNames = (title: string, list: typeof wires) =>
-    list.length === 0
-      ? []
-      : [`${title}: ${list.map(({ ends }) => ends.map(endWords).join(' to ')).join('; ')}.`];
+  const numbers = new Map(listHookup(build).map(({ wire, number }) => [wire, number]));
+  const wireNames = (title: string, list: typeof wires) => {
+    const told = list.map(({ id }) => numbers.get(id) ?? 0).sort((a, b) => a - b);
+    return told.length === 0 ? [] : [`${title} (numbers of the hookup list): ${told.join(', ')}.`];
+  };
   return [
     // What a resistor is for follows from its sum.
     ...without(
@@ -24,11 +25,11 @@ export function wordless({ build, picture }: PaperInput): readonly string[] {
       parts.filter(({ mount }) => mount === undefined),
     ),
     ...wireNames(
-      'No length is given for',
+      'No length is given for wires',
       wires.filter(({ length }) => length === undefined),
     ),
     ...wireNames(
-      'No colour is given for',
+      'No colour is given for wires',
       wires.filter(({ colour }) => colour === undefined),
     ),
     ...(picture ? [] : ['No picture is given.']),

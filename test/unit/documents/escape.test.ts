@@ -88,8 +88,9 @@ it('gives the odd names back to a reader of the page', () => {
 it('keeps every text readable in a quoted field, and takes the apostrophe for the guard it is', () => {
   fc.assert(
     fc.property(fc.array(fc.string({ unit: 'grapheme' }), { minLength: 1 }), (texts) => {
+      const lines = texts.map((text) => text.replace(/\s*[\r\n\u2028\u2029]+\s*/g, ' '));
       const [row] = readCsv(`${texts.map(escapeCsv).join(',')}\r\n`);
-      expect(row).toEqual(texts.map((cell) => (/^[=+\-@\t]/.test(cell) ? `'${cell}` : cell)));
+      expect(row).toEqual(lines.map((cell) => (/^[=+\-@\t]/.test(cell) ? `'${cell}` : cell)));
     }),
   );
 });

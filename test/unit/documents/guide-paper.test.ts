@@ -1,11 +1,14 @@
 /** The guide leaves nothing out, the check that says so can fail, and its sums are those that one does by hand. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
+  addendumPaper,
   checkGuide,
   gatherPaperInput,
   guidePaper,
+  hookupPaper,
   type PaperInput,
   partsPaper,
+  testsPaper,
   writeMarkdown,
 } from '../../../server/src/documents';
 import { rules } from '../../../server/src/rules/generated/registry';
@@ -42,6 +45,15 @@ describe('completeness', () => {
       const input = gatherPaperInput(bench.analyse(files), []);
       if (!input) continue;
       expect(checkGuide(input).missing).toEqual([]);
+      const others = [
+        hookupPaper(input.build),
+        partsPaper(input),
+        testsPaper(input),
+        addendumPaper(input, input),
+      ];
+      expect(others.map((paper) => writeMarkdown(paper)).join()).not.toMatch(
+        /\bundefined\b|\bNaN\b|\[object/,
+      );
       wires += input.build.wires.length;
     }
     expect(wires).toBeGreaterThan(100);
@@ -137,6 +149,15 @@ describe('values', () => {
     const page = writeMarkdown(guidePaper(inputFor(manifest, lit)));
     expect(page).toContain('(5.0 V − 2.0 V) / (470 ohm + 25 ohm) = 6.1 mA');
     expect((5 - 2) / (470 + 25)).toBeCloseTo(6.1e-3, 4);
+  });
+
+  it('count a base as the junction it is: (5.0 V - 0.7 V) / (1 kohm + 25 ohm) = 4.2 mA', () => {
+    const manifest = {
+      parts: { Q: { kind: 'npn-transistor', type: '2n2222' }, RB: { kind: 'resistor', value: '1k' } },
+      wires: [{ path: ['D7', 'RB', 'Q.base'] }, { from: 'Q.emitter', to: 'GND' }],
+    };
+    const page = writeMarkdown(guidePaper(inputFor(manifest, lit)));
+    expect(page).toMatch(/\(5\.0 V − (0\.7 V|\d+ mV)\) \/ \(1 kohm \+ 25 ohm\) = 4\.[123] mA/);
   });
 
   it('have their neighbours in the stock beside them, and what speaks against one', () => {

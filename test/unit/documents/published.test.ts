@@ -17,8 +17,8 @@ import {
 import { harbour, readHarbour } from './harbour';
 
 const folder = join(harbour, 'papers');
-/** Written by hand: what the addendum leads from. */
-const byHand = ['revision-0.ino.txt', 'revision-0.jsonc'];
+/** Written by hand: what the addendum leads from, and how the lists' line ends are kept. */
+const byHand = ['.gitattributes', 'revision-0.ino.txt', 'revision-0.jsonc'];
 
 let before: PaperInput;
 let after: PaperInput;

@@ -34,9 +34,9 @@ describe('power off', () => {
     const wires = [{ from: 'D2', to: 'B.1' }, { from: 'B.2', to: 'GND' }, { path: ['D2', 'R1', 'GND'] }];
     const rows = sheet(parts, wires, idle).get('Power off: parts') ?? [];
     expect(rows.map((row) => [row.between, row.expect])).toEqual([
-      ['B.1 and B.2, untouched', '9.9 / 10.0 / 10.1 kohm'],
+      ['B.1 and B.2, untouched', '9.9 / 10 / 10.1 kohm'],
       ['B.1 and B.2, held pressed', 'below 1 ohm'],
-      ['R1.1 and R1.2', '9.9 / 10.0 / 10.1 kohm'],
+      ['R1.1 and R1.2', '9.9 / 10 / 10.1 kohm'],
     ]);
   });
 

@@ -164,6 +164,10 @@ export interface Build {
   /** Absent where the manifest says nothing of it. */
   readonly wire?: WireHabits;
   readonly policy: {
+    /** Seconds that the batteries shall last; absent where the manifest asks nothing of them. */
+    readonly runSeconds?: number;
+    /** The figure's place in the manifest. */
+    readonly runSpan?: Span;
     /** Amperes a pin may carry by the user's policy, and where that figure comes from. */
     readonly pinAmps: number;
     readonly text: string;

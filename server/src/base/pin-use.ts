@@ -2,6 +2,7 @@
  * What a sketch does to pins: the boundary type between sketch/ and the rest. Pins are numbers as the core counts
  * them; which wire hangs on a number is not known here.
  */
+import type { Habit } from './habit';
 import type { Problem } from './read';
 import type { Span } from './span';
 
@@ -129,6 +130,8 @@ export interface SketchFacts {
   readonly uses: readonly PinUse[];
   readonly pinNames: readonly PinName[];
   readonly setup?: SetupPlace;
+  /** What its form tells beside the uses of pins. Absent where there is none. */
+  readonly habits?: readonly Habit[];
   /**
    * The distinct combinations of output states that the program can have. Absent where something could not be followed:
    * then anything may go together.

@@ -59,6 +59,12 @@ export interface CallFacts {
   readonly terminals?: readonly string[];
   /** How many pins can be in its hands at a time, keyed as the timers of a class. */
   readonly most?: Readonly<Record<string, number>>;
+  /** Highest value argument that has a meaning, as long as the sketch does not set another range. */
+  readonly highest?: number;
+  /** Bytes that one transmission begun by the call holds, by core: `avr`, `esp8266`. */
+  readonly bytes?: Readonly<Record<string, number>>;
+  /** How often the call can write one cell of its memory for certain, by core: `avr`. */
+  readonly cycles?: Readonly<Record<string, number>>;
   /** Timer the call takes, keyed as that of a class; where given, it stands before the class's. */
   readonly timers?: Readonly<Record<string, string>>;
 }

@@ -40,7 +40,8 @@ export default defineRule<Detail>({
         identity: part.id,
         span: part.span,
         related: wiresRelated(view.wires, view.pin.id),
-        severity: volts.typ > most ? 'error' : 'warning',
+        // Between what is recommended and what destroys lies only heat.
+        severity: volts.typ > most ? 'error' : volts.max > most ? 'warning' : 'information',
         detail: {
           part: part.id,
           pin: view.pin.id,

@@ -5,7 +5,8 @@ import type { Range } from '../base/range';
 import { defineRule } from './rule';
 import type { PinView, Subject } from './subject';
 import { voltsAtReset } from './support/at-reset';
-import { listWords, regionOf } from './support/views';
+import { freePins, moveFixes } from './support/rewire';
+import { listWords, regionOf, viewOf } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -40,6 +41,17 @@ export default defineRule<Detail>({
     `${pin} is at ${formatQuantity(volts.typ, 'V')} at reset${moved === undefined ? '' : ` while ${moved} is on`}, ` +
     `through ${listWords(parts)}, and has to be ${boot.level} ` +
     `(${boot.level === 'high' ? 'above' : 'below'} ${formatQuantity(limit, 'V')}): ${boot.why}. Use another pin.`,
+  fixes({ pin, moved }, subject) {
+    const view = viewOf(subject, pin);
+    // Where only a hand on a switch makes the fault, nobody moves the part for it.
+    if (!view || moved !== undefined) return [];
+    const free = freePins(subject, ({ pin: { type, inputOnly } }) => type === 'io' && !inputOnly);
+    return moveFixes(
+      subject,
+      pin,
+      free.map((one) => one.pin.id),
+    );
+  },
   examples: [
     {
       about: 'a pull-up on the pin that chooses the flash voltage',
@@ -57,7 +69,7 @@ void loop() { if (digitalRead(12) == LOW) delay(1); }
   },
   "wires": [
     { "path": ["IO12", "call", "GND"] },
-//              ^^^^ boot-strap-loaded: IO12 is at
+//              ^^^^ boot-strap-loaded [ask] [ask]: IO12 is at
     { "path": ["3V3", "R1", "call.1"] }
   ]
 }
@@ -79,7 +91,7 @@ void loop() { digitalWrite(0, HIGH); }
   },
   "wires": [
     { "path": ["IO0", "R1", "beacon", "GND"] }
-//              ^^^ boot-strap-loaded: has to be high
+//              ^^^ boot-strap-loaded [ask] [ask]: has to be high
   ]
 }
 `,

@@ -16,6 +16,12 @@ interface Detail {
 /** The usual pull-up of both buses, ohms (common practice; UM10204 gives the range for two wires). */
 const usualOhms = 4700;
 
+/**
+ * Cores whose two-wire library leaves the pull-ups of the chip off; the others switch them on by themselves (Wire of
+ * each core: AVR, SAMD and STM32 as read for the library's data, the others from memory).
+ */
+const bareCores = ['ARDUINO_ARCH_SAMD', 'ARDUINO_ARCH_STM32', 'ARDUINO_ARCH_RENESAS'];
+
 export default defineRule<Detail>({
   id: 'bus-pull-up-missing',
   title: 'Nothing outside the chip pulls a bus line up.',
@@ -30,10 +36,9 @@ export default defineRule<Detail>({
     for (const group of groupLines(bare)) {
       const [{ view, kind, parts, use }] = group;
       const { board } = subject.build;
-      // The AVR core's bus library switches the pull-ups of the chip on by itself.
       const switchedOn =
         view.drives.includes('pull-up') ||
-        (kind === 'two-wire' && board.platform.macros.ARDUINO_ARCH_AVR !== undefined);
+        (kind === 'two-wire' && !bareCores.some((core) => board.platform.macros[core] !== undefined));
       yield {
         identity: view.pin.id,
         span: use.span,

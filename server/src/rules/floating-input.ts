@@ -5,6 +5,7 @@ import { findOpen } from './support/floating';
 import { addPull } from './support/manifest-edits';
 import { setMode } from './support/sketch-edits';
 import { isSignal, relatedOf } from './support/views';
+import { writtenPulls } from './support/written-pulls';
 
 interface Detail {
   readonly pin: string;
@@ -36,6 +37,8 @@ export default defineRule<Detail>({
       if (!use || !view.drives.includes('input') || view.drives.some((drive) => drive !== 'input')) continue;
       // A mode that is not known may be the pull-up.
       if (view.uses.some((other) => other.action === 'mode' && other.modes?.length === 0)) continue;
+      // The level written in place of the pull-up is told by the rule on that.
+      if (writtenPulls(subject).some((one) => one.view === view)) continue;
       const open = findOpen(subject, view);
       if (!open) continue;
       yield {

@@ -3,6 +3,7 @@ import { formatQuantity } from '../base/quantity';
 import type { Range } from '../base/range';
 import { defineRule } from './rule';
 import type { Region } from './subject';
+import { isFed } from './support/fed-lamps';
 import { lowerLampResistor } from './support/lamp-row';
 import { type LitLamp, litLamps } from './support/lit-lamps';
 import { lampName, partOf } from './support/views';
@@ -18,6 +19,9 @@ interface Detail {
   readonly needs: Range;
   readonly sure: boolean;
 }
+
+/** What a part that blocks lets through at the most, amperes. */
+const leak = 1e-6;
 
 export default defineRule<Detail>({
   id: 'lamp-dim',
@@ -36,6 +40,8 @@ export default defineRule<Detail>({
       if (!part || visibleAmps === undefined || amps.min >= visibleAmps) continue;
       // Without volts over it nothing is said to the lamp; and what only a pull-up lights is no output's affair.
       if (volts < needs.min / 2 || Object.values(state.drives).includes('pull-up')) continue;
+      // Behind a transistor that blocks a lamp is off on purpose, whatever leaks through it.
+      if (amps.typ < leak && !isFed(subject, lit)) continue;
       const sure = amps.typ < visibleAmps;
       // Every lamp is dim on an empty battery, and of a large region not every corner is solved.
       if (!sure && (region.limit !== undefined || hasBattery(region))) continue;

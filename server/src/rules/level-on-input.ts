@@ -1,13 +1,13 @@
 /** A pull-up is meant to be switched on by writing HIGH to an input, and this core does not do that. */
 
+import type { PinUse } from '../base/pin-use';
 import { defineRule } from './rule';
-import { levelOnInput } from './support/cores';
-import { findOpen } from './support/floating';
 import { setMode } from './support/sketch-edits';
-import { relatedOf, viewOf } from './support/views';
+import { listWords, relatedOf, viewOf } from './support/views';
+import { type WrittenPull, writtenPulls } from './support/written-pulls';
 
 interface Detail {
-  readonly pin: string;
+  readonly pins: readonly string[];
   readonly open: readonly string[];
 }
 
@@ -21,46 +21,42 @@ export default defineRule<Detail>({
   maturity: 'new',
   needs: 'hardware',
   *check(subject) {
-    if (levelOnInput(subject.build.board) !== 'nothing' && levelOnInput(subject.build.board) !== 'drives-low')
-      return;
-    if (subject.facts.damaged || subject.unresolved.some((use) => use.action === 'mode')) return;
-    for (const view of subject.pins) {
-      const modes = view.uses.filter((use) => use.action === 'mode');
-      if (modes.length === 0 || view.wires.length === 0) continue;
-      if (!modes.every((use) => use.modes?.length === 1 && use.modes[0] === 'input')) continue;
-      if (view.modes.some((mode) => mode !== 'input')) continue;
-      const write = view.uses.find(
-        ({ action, value, pins }) =>
-          action === 'write' &&
-          value?.kind === 'known' &&
-          value.values.every((one) => one !== 0) &&
-          pins.kind === 'known' &&
-          pins.values.length === 1,
-      );
-      if (!write || !view.uses.some((use) => use.action === 'read' || use.action === 'interrupt')) continue;
-      const open = findOpen(subject, view);
-      if (!open || open.open.length === 0) continue;
-      const { id: pin } = view.pin;
+    // A loop over an array writes to several pins in one call, which is one thing to repair.
+    const calls = new Map<PinUse, WrittenPull[]>();
+    for (const one of writtenPulls(subject)) calls.set(one.write, [...(calls.get(one.write) ?? []), one]);
+    for (const [write, all] of calls) {
+      const pins = all.map(({ view }) => view.pin.id);
       yield {
-        identity: pin,
+        identity: pins.join(),
         span: write.span,
-        related: relatedOf(view, write),
-        detail: { pin, open: open.open },
+        related: all.flatMap(({ view }) => relatedOf(view, write)),
+        detail: { pins, open: [...new Set(all.flatMap(({ open }) => open))] },
       };
     }
   },
-  message: ({ pin, open }) =>
-    `HIGH written to ${pin}, an input, switches no pull-up on with this core: the pin floats while ${open.join(' and ')} ` +
-    'is open. Ask for INPUT_PULLUP.',
-  fixes({ pin }, subject) {
-    const view = viewOf(subject, pin);
+  message: ({ pins, open }) =>
+    `HIGH written to ${listWords(pins)}, ${pins.length > 1 ? 'inputs' : 'an input'}, switches no pull-up on with this core: ` +
+    `${pins.length > 1 ? 'each' : 'the pin'} floats while ${open.join(' or ')} is open. Ask for INPUT_PULLUP.`,
+  fixes({ pins }, subject) {
+    const [pin = '', ...others] = pins;
+    const view = others.length === 0 ? viewOf(subject, pin) : undefined;
     const edits = view && setMode(subject, view, 'INPUT_PULLUP');
     return edits ? [{ title: `Switch on the pull-up of ${pin} with INPUT_PULLUP`, trust: 'ask', edits }] : [];
   },
   examples: [
     pulled('the old way on a chip with output latches', 'esp32-devkitc', 'IO4', '4', true),
     pulled('the same on a small board', 'nodemcu-esp8266', 'D5', 'D5', true),
+    pulled(
+      'the same where the latch of the chip has nothing to do with the pull',
+      'nucleo-f103rb',
+      'D4',
+      'D4',
+      true,
+    ),
     pulled('the old way where it works', 'uno-r3', 'D4', '4', false),
+    pulled('a core that switches the pull-up of an input', 'teensy-4-0', 'D4', '4', false),
+    keys('the old way in a loop over an array', 'INPUT', true),
+    keys('the loop with the pull-ups', 'INPUT_PULLUP', false),
     {
       about: 'a resistor holds the pin',
       build: `
@@ -98,4 +94,34 @@ void loop() { if (digitalRead(${written}) == LOW) delay(1); }
   if (!wrong) return { about, build: text('INPUT') };
   const mark = `\n//             ${'^'.repeat(written.length)} level-on-input [ask]: the pin floats while call is open`;
   return { about, build: text('INPUT', mark), fixed: text('INPUT_PULLUP') };
+}
+
+function keys(about: string, mode: string, wrong: boolean) {
+  const mark =
+    '\n//               ^^^ level-on-input: HIGH written to IO4 and IO16, inputs, switches no pull-up on';
+  return {
+    about,
+    build: `
+//- sketch.ino
+const byte keys[] = { 4, 16 };
+void setup() {
+  for (byte key : keys) {
+    pinMode(key, ${mode});
+    digitalWrite(key, HIGH);${wrong ? mark : ''}
+  }
+}
+void loop() {
+  for (byte key : keys) {
+    if (digitalRead(key) == LOW) delay(1);
+  }
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "esp32-devkitc",
+  "parts": { "low": { "kind": "push-button" }, "high": { "kind": "push-button" } },
+  "wires": [{ "path": ["IO4", "low", "GND"] }, { "path": ["IO16", "high", "low.2"] }]
+}
+`,
+  };
 }

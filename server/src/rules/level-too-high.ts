@@ -5,9 +5,8 @@ import type { Hit } from './rule';
 import { defineRule } from './rule';
 import type { PinView, Subject } from './subject';
 import { highest, partInputs, voltsAtInput, voltsAtPin } from './support/input-volts';
-import { liftedBy } from './support/lifted';
-import { sourceOhms } from './support/source-ohms';
-import { isSignal, listWords, partOf, regionOf, viewOf, wiresRelated } from './support/views';
+import { clampHolds, liftedBy } from './support/lifted';
+import { isSignal, listWords, partOf, viewOf, wiresRelated } from './support/views';
 
 interface Detail {
   readonly input: string;
@@ -64,8 +63,7 @@ export default defineRule<Detail>({
       about: 'the echo of a 5 V ranger on a 3.3 V board',
       build: `
 //- sketch.ino
-void setup() { pinMode(3, INPUT); pinMode(2, OUTPUT); }
-void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned long t = pulseIn(3, HIGH); }
+void setup() { pinMode(3, INPUT); pinMode(2, OUTPUT); } void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned long t = pulseIn(3, HIGH); }
 //- hardware.jsonc
 {
   "format": 1,
@@ -85,8 +83,7 @@ void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned lo
       about: 'the same echo behind a divider',
       build: `
 //- sketch.ino
-void setup() { pinMode(3, INPUT); pinMode(2, OUTPUT); }
-void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned long t = pulseIn(3, HIGH); }
+void setup() { pinMode(3, INPUT); pinMode(2, OUTPUT); } void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned long t = pulseIn(3, HIGH); }
 //- hardware.jsonc
 {
   "format": 1,
@@ -110,8 +107,7 @@ void loop() { digitalWrite(2, HIGH); delay(1); digitalWrite(2, LOW); unsigned lo
       about: 'a 5 V board that talks to a 3.3 V module',
       build: `
 //- sketch.ino
-void setup() { Serial1.begin(9600); }
-void loop() { Serial1.println("ahoy"); }
+void setup() { Serial1.begin(9600); } void loop() { Serial1.println("ahoy"); }
 //- hardware.jsonc
 {
   "format": 1,
@@ -130,11 +126,30 @@ void loop() { Serial1.println("ahoy"); }
 `,
     },
     {
+      about: 'a relay module whose own lamp leaves the pin less than it stands',
+      build: `
+//- sketch.ino
+void setup() { pinMode(4, OUTPUT); } void loop() { digitalWrite(4, LOW); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "pico",
+  "parts": { "horn": { "kind": "relay-module" }, "bell": { "kind": "filament-lamp" }, "pack": { "kind": "battery", "volts": "6" } },
+  "wires": [
+    { "from": "VBUS", "to": "horn.+" },
+    { "from": "horn.-", "to": "GND" },
+    { "from": "GP4", "to": "horn.in" },
+    { "path": ["pack.+", "horn.common"] },
+    { "path": ["horn.no", "bell", "pack.-"] }
+  ]
+}
+`,
+    },
+    {
       about: 'a 5 V signal on a pin that tolerates it',
       build: `
 //- sketch.ino
-void setup() { pinMode(D7, INPUT); }
-void loop() { if (digitalRead(D7) == HIGH) delay(1); }
+void setup() { pinMode(D7, INPUT); } void loop() { if (digitalRead(D7) == HIGH) delay(1); }
 //- hardware.jsonc
 {
   "format": 1,
@@ -163,13 +178,7 @@ function hitAtPin(subject: Subject, view: PinView): Hit<Detail> | undefined {
   if (!sure && (most.volts.max <= stands || most.volts.typ <= logic.typ * 1.001)) return undefined;
   const from = liftedBy(subject, view.net.id, most, stands, view.pin.id);
   if (from.length === 0) return undefined;
-  // A resistor that keeps the current within what the protection stands is the cure and no fault.
-  const region = regionOf(subject, view.pin.id);
-  const clamp = board.limits.clampAmps?.max;
-  if (clamp !== undefined && most.state && region) {
-    const ohms = sourceOhms(subject, region, most.state, view.net.id);
-    if (ohms && (most.volts.max - stands) / ohms.min < clamp) return undefined;
-  }
+  if (clampHolds(subject, view, most, stands)) return undefined;
   const end = wire.ends.find((one) => one.kind === 'pin' && one.pin === view.pin.id);
   return {
     identity: view.pin.id,

@@ -41,6 +41,28 @@ void loop() { if (digitalRead(2) == LOW) delay(1); }
 `,
     },
     {
+      about: 'a key that the kind of part does not have',
+      build: `
+//- sketch.ino
+void setup() {}
+void loop() { int level = analogRead(A0); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "uno-r3",
+  "parts": {
+    "light": { "kind": "analog-sensor", "curent": "5 mA" }
+//                                       ^^^^^^ manifest-fault [safe]: "light" is an analog sensor, which has no key "curent". Did you mean "current"?
+  },
+  "wires": [
+    { "from": "5V", "to": "light.+" },
+    { "from": "A0", "to": "light.out" },
+    { "from": "light.-", "to": "GND" }
+  ]
+}
+`,
+    },
+    {
       about: 'a manifest without faults',
       build: `
 //- sketch.ino

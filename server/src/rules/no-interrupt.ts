@@ -75,8 +75,8 @@ function example(
   const text = (end: string, number: string, mark = '') => `
 //- sketch.ino
 const int wheel = ${number};
-volatile unsigned int turns = 0;
-void count() { turns = turns + 1; }
+volatile bool turned = false;
+void IRAM_ATTR count() { turned = true; }
 void setup() {
   pinMode(wheel, INPUT_PULLUP);
   attachInterrupt(digitalPinToInterrupt(wheel), count, FALLING);${mark}

@@ -4,6 +4,7 @@ import type { PinUse } from '../base/pin-use';
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
 import { defineRule } from './rule';
+import { findJoinedLegs } from './support/joined-legs';
 import { limitsOf } from './support/pin-limits';
 import { findShorts } from './support/shorts';
 import { modeCalls, setMode } from './support/sketch-edits';
@@ -28,7 +29,10 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'circuit',
   *check(subject) {
+    const crossed = new Set(findJoinedLegs(subject).map(({ part }) => part.id));
     for (const { view, state, amps, rail, by } of findShorts(subject)) {
+      // A button across joined legs makes the short, and that is told where the button is.
+      if (view.net.terminals.some(({ part }) => crossed.has(part))) continue;
       const drive = state.drives[view.pin.id] ?? 'high';
       const use = modeCalls(view).find((call) => call.modes?.includes('output')) ?? view.uses[0];
       if (!use) continue;

@@ -1,6 +1,7 @@
 /** Two wires where one header position is: a hole takes one, and a count along the header finds the wrong one. */
 import type { End, Position, Wire } from '../base/build';
 import { defineRule } from './rule';
+import { findDoubledWires } from './support/doubled-wires';
 import { movePosition } from './support/manifest-edits';
 
 interface Detail {
@@ -22,8 +23,10 @@ export default defineRule<Detail>({
   needs: 'hardware',
   *check(subject) {
     const taken = new Map<string, End>();
+    // A wire that stands twice in the list is one slip, told by the rule on it.
+    const doubled = new Set(findDoubledWires(subject).map(({ wire }) => wire.id));
     for (const [end, wire, index] of pinEnds(subject.build.wires)) {
-      if (end.kind !== 'pin') continue;
+      if (end.kind !== 'pin' || doubled.has(wire.id)) continue;
       const headed = subject.build.board.headers.some((header) => header.positions.includes(end.pin));
       if (!end.position) {
         if (headed) yield hit(end.pin, undefined, wire, index, end);

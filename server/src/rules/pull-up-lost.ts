@@ -1,10 +1,10 @@
 /** LOW is written to an input with pull-up: the pull-up goes, or the pin drives low. */
 
+import { type LevelOnInput, levelOnInput } from '../base/level-on-input';
 import type { PinUse } from '../base/pin-use';
 import type { Span } from '../base/span';
 import { defineRule } from './rule';
 import type { PinView } from './subject';
-import { levelOnInput } from './support/cores';
 import { findOpen } from './support/floating';
 import { modeCalls } from './support/sketch-edits';
 import { relatedOf } from './support/views';
@@ -12,7 +12,7 @@ import { relatedOf } from './support/views';
 interface Detail {
   readonly pin: string;
   readonly call: string;
-  readonly drives: boolean;
+  readonly effect: LevelOnInput;
   readonly open: readonly string[];
   /** The level, where it stands there for this pin alone. */
   readonly level?: Span;
@@ -27,8 +27,8 @@ export default defineRule<Detail>({
   maturity: 'new',
   needs: 'hardware',
   *check(subject) {
-    const effect = levelOnInput(subject.build.board);
-    if (effect !== 'switches-pull' && effect !== 'drives-low') return;
+    const effect = levelOnInput(subject.build.board.platform);
+    if (effect === undefined || effect === 'nothing') return;
     if (subject.facts.damaged || subject.unresolved.some((use) => use.action === 'mode')) return;
     for (const view of subject.pins) {
       const write = lastLow(view);
@@ -44,16 +44,18 @@ export default defineRule<Detail>({
         detail: {
           pin,
           call: write.call,
-          drives: effect === 'drives-low',
+          effect,
           open: open.open,
           ...(level && { level }),
         },
       };
     }
   },
-  message({ pin, call, drives, open }) {
+  message({ pin, call, effect, open }) {
     const state = open.length > 0 ? ` while ${open.join(' and ')} is open` : '';
-    return drives
+    if (effect === 'turns-pull')
+      return `${call} gives LOW to ${pin}, which turns its pull-up into a pull-down: nothing pulls it up${state}. Leave the call out.`;
+    return effect === 'drives-low'
       ? `${call} gives LOW to ${pin}, which drives it low against its own pull-up: it reads LOW for ever. Leave the call out.`
       : `${call} gives LOW to ${pin}, which switches its pull-up off again: it floats${state}. Leave the call out.`;
   },

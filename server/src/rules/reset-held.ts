@@ -1,6 +1,7 @@
 /** The reset line lies at ground with nobody touching anything. */
 
 import { defineRule } from './rule';
+import { findJoinedLegs } from './support/joined-legs';
 import { findResetLine } from './support/reset-line';
 
 interface Detail {
@@ -19,6 +20,11 @@ export default defineRule<Detail>({
     const line = findResetLine(subject);
     const wire = line?.view.wires[0];
     if (!line?.held || !wire) return;
+    // A button wired across joined legs holds it, and that is told where the button is.
+    if (
+      findJoinedLegs(subject).some(({ part }) => line.view.net.terminals.some((end) => end.part === part.id))
+    )
+      return;
     const end = wire.ends.find((candidate) => candidate.kind === 'pin' && candidate.pin === line.view.pin.id);
     yield { identity: line.view.pin.id, span: end?.span ?? wire.span, detail: { pin: line.view.pin.id } };
   },

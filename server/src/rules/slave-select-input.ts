@@ -19,9 +19,12 @@ export default defineRule<Detail>({
   needs: 'sketch',
   *check(subject) {
     if (subject.build.board.platform.macros.ARDUINO_ARCH_AVR === undefined) return;
+    // A library may open the bus by its clock and its data lines alone.
+    const clock = subject.pins.find(({ pin }) => pin.roles.includes('spi.sck'));
+    const openings = clock?.uses.filter((use) => use.action === 'bus') ?? [];
     for (const view of subject.pins) {
       if (!view.pin.roles.includes('spi.ss')) continue;
-      const opens = view.uses.find((use) => use.action === 'bus' && use.certain);
+      const opens = openings.find((use) => use.certain);
       if (!opens || view.uses.some((use) => use.action === 'release')) continue;
       const isInput = (mode: string) => mode === 'input' || mode === 'input-pullup';
       const use = view.uses.find(
@@ -37,10 +40,7 @@ export default defineRule<Detail>({
       yield {
         identity: pin,
         span: use.span,
-        related: [
-          { message: `${opens.call} makes it an output here`, span: opens.callSpan },
-          ...relatedOf(view, use),
-        ],
+        related: [{ message: `${opens.call} opens SPI here`, span: opens.callSpan }, ...relatedOf(view, use)],
         detail: { pin },
       };
     }
@@ -59,6 +59,8 @@ export default defineRule<Detail>({
   examples: [
     doorOn('a contact on the select pin, its mode set behind SPI.begin', 'uno-r3', 10, true),
     doorOn('the same on the large board', 'mega-2560', 53, true),
+    cardBeside('a library opens the bus', 10),
+    cardBeside('a library opens the bus, and the contact is elsewhere', 8),
     doorOn('a contact on a pin beside it', 'uno-r3', 9, false),
     doorOn('a pin with that number on the large board, where it is no select pin', 'mega-2560', 10, false),
   ],
@@ -101,6 +103,45 @@ void loop() {
     { "from": "5V", "to": "store.+" },
     { "from": "GND", "to": "store.-" },
     { "path": ["D${pin}", "R1", "door", "store.-"] }
+  ]
+}
+`,
+  };
+}
+
+function cardBeside(about: string, pin: number) {
+  const written = pin === 10 ? 'PIN_SPI_SS' : `${pin}`;
+  const mark = `\n//        ^^^^^^^^^^ slave-select-input [ask] [ask]: D10 is the chip’s own select pin`;
+  return {
+    about,
+    build: `
+//- sketch.ino
+#include <SPI.h>
+#include <SD.h>
+void setup() {
+  SD.begin(9);
+}
+void loop() {
+  pinMode(${written}, INPUT_PULLUP);${pin === 10 ? mark : ''}
+  if (digitalRead(${written}) == LOW) SD.remove("log.txt");
+}
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": {
+    "card": { "kind": "spi-device", "supply": "5" },
+    "door": { "kind": "reed-switch" },
+    "R1": { "kind": "resistor", "value": "1k" }
+  },
+  "wires": [
+    { "from": "D9", "to": "card.select" },
+    { "from": "D11", "to": "card.mosi" },
+    { "from": "D12", "to": "card.miso" },
+    { "from": "D13", "to": "card.sck" },
+    { "from": "5V", "to": "card.+" },
+    { "from": "GND", "to": "card.-" },
+    { "path": ["D${pin}", "R1", "door", "card.-"] }
   ]
 }
 `,

@@ -56,12 +56,14 @@ void loop() { digitalWrite(6, HIGH); digitalWrite(6, LOW); }
   "format": 1,
   "board": "pico",
   "parts": {
+    "C1": { "kind": "electrolytic-capacitor", "value": "470 uF", "volts": "10 V" },
     "waves": { "kind": "addressable-strip", "count": "8" }
 //   ^^^^^ strip-level: waves.data-in gets 3.3 V from GP6, and fed with 5.0 V it needs 3.5 V
   },
   "wires": [
     { "from": "VBUS", "to": "waves.+" },
     { "from": "waves.-", "to": "GND" },
+    { "path": ["waves.+", "C1", "waves.-"] },
     { "from": "GP6", "to": "waves.data-in" }
   ]
 }
@@ -79,12 +81,14 @@ void loop() { digitalWrite(6, HIGH); digitalWrite(6, LOW); }
   "board": "zero",
   "parts": {
     "R1": { "kind": "resistor", "value": "330" },
+    "C1": { "kind": "electrolytic-capacitor", "value": "470 uF", "volts": "10 V" },
     "waves": { "kind": "addressable-strip", "count": "8" }
 //   ^^^^^ strip-level: waves.data-in gets 3.3 V from D6
   },
   "wires": [
     { "from": "5V", "to": "waves.+" },
     { "from": "waves.-", "to": "GND" },
+    { "path": ["waves.+", "C1", "waves.-"] },
     { "path": ["D6", "R1", "waves.data-in"] }
   ]
 }
@@ -102,11 +106,13 @@ void loop() { digitalWrite(6, HIGH); digitalWrite(6, LOW); }
   "board": "uno-r3",
   "parts": {
     "R1": { "kind": "resistor", "value": "330" },
+    "C1": { "kind": "electrolytic-capacitor", "value": "470 uF", "volts": "10 V" },
     "waves": { "kind": "addressable-strip", "count": "8" }
   },
   "wires": [
     { "from": "5V", "to": "waves.+" },
     { "from": "waves.-", "to": "GND" },
+    { "path": ["waves.+", "C1", "waves.-"] },
     { "path": ["D6", "R1", "waves.data-in"] }
   ]
 }

@@ -4,6 +4,7 @@ import type { OperatingPoint } from '../base/circuit';
 import type { PinMode, PinUse, SketchFacts } from '../base/pin-use';
 import type { LibraryFacts } from '../base/platform';
 import type { Problem } from '../base/read';
+import type { PartKind } from '../hardware';
 
 /** What a pin's output stage does at one moment. */
 export type Drive = 'high' | 'low' | 'input' | 'pull-up' | 'pull-down';
@@ -80,6 +81,8 @@ export interface Subject {
   readonly unresolved: readonly PinUse[];
   /** What the calls of the core and of the firmware libraries do. */
   readonly libraries: readonly LibraryFacts[];
+  /** A kind of the part library, for repairs that declare a part. Absent: none is at hand. */
+  readonly partKind?: (kind: string) => PartKind | undefined;
   /** Operating points of a region in all the states looked at. Computed on demand and kept. */
   points(region: Region): readonly StatePoint[];
 }

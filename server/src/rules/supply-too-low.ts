@@ -43,13 +43,15 @@ void loop() { gate.write(90); }
   "format": 1,
   "board": "nano-v3",
   "parts": {
+    "C1": { "kind": "electrolytic-capacitor", "value": "470 uF", "volts": "10 V" },
     "gate": { "kind": "servo", "current": "40 mA" }
 //   ^^^^ supply-too-low [ask]: gate.+ gets 3.3 V from 3V3, and gate works from 3.8 V on
   },
   "wires": [
     { "from": "D9", "to": "gate.signal" },
     { "from": "3V3", "to": "gate.+", "colour": "red" }, // was free
-    { "from": "gate.-", "to": "GND" }
+    { "from": "gate.-", "to": "GND" },
+    { "path": ["gate.+", "C1", "gate.-"] }
   ]
 }
 `,
@@ -59,12 +61,14 @@ void loop() { gate.write(90); }
   "format": 1,
   "board": "nano-v3",
   "parts": {
+    "C1": { "kind": "electrolytic-capacitor", "value": "470 uF", "volts": "10 V" },
     "gate": { "kind": "servo", "current": "40 mA" }
   },
   "wires": [
     { "from": "D9", "to": "gate.signal" },
     { "from": "5V@left.12", "to": "gate.+", "colour": "red" }, // was free
-    { "from": "gate.-", "to": "GND" }
+    { "from": "gate.-", "to": "GND" },
+    { "path": ["gate.+", "C1", "gate.-"] }
   ]
 }
 `,

@@ -54,7 +54,7 @@ export default defineRule<Detail>({
 const int beacon = 7;
 void setup() {
   pinMode(beacon, OUTPUT);
-//        ^^^^^^ unwired-pin [ask]: pinMode uses D7, and nothing is wired to it
+//        ^^^^^^ unwired-pin [ask] [ask]: pinMode uses D7, and nothing is wired to it
 }
 void loop() {
   digitalWrite(beacon, HIGH);
@@ -91,7 +91,7 @@ void loop() {
 #define CALL_PIN 2
 void setup() {
   pinMode(CALL_PIN, INPUT_PULLUP);
-//        ^^^^^^^^ unwired-pin [ask]: pinMode uses D2, and nothing is wired to it
+//        ^^^^^^^^ unwired-pin [ask] [ask] [ask] [ask]: pinMode uses D2, and nothing is wired to it
 }
 void loop() {
   if (digitalRead(CALL_PIN) == LOW) delay(1);

@@ -2,6 +2,7 @@
 
 import type { Part } from '../base/build';
 import { defineRule } from './rule';
+import { findJoinedLegs } from './support/joined-legs';
 import { connectTerminal } from './support/manifest-edits';
 import { findResetLine } from './support/reset-line';
 import { listWords } from './support/views';
@@ -25,7 +26,7 @@ export default defineRule<Detail>({
     for (const wire of subject.build.wires) {
       for (const end of wire.ends) if (end.kind === 'terminal') wired.add(`${end.part}.${end.terminal}`);
     }
-    const told = resetParts(subject);
+    const told = new Set([...resetParts(subject), ...findJoinedLegs(subject).map(({ part }) => part.id)]);
     for (const part of subject.build.parts) {
       if (told.has(part.id)) continue;
       const bare = part.terminals.filter(({ id }) => !isWired(part, id, wired));

@@ -6,6 +6,7 @@ import type { Range } from '../../base/range';
 import type { Draw } from '../../circuit';
 import type { Placed, Region, StatePoint, Subject } from '../subject';
 import { onlyFeeder, type PlacedOf, placedOf, type Supply, sourceSupplies } from './supplies';
+import { toldRegions } from './told-regions';
 import { listWords } from './views';
 
 export interface SupplyDraw extends Draw {
@@ -77,14 +78,25 @@ function mostDrawn(
   element: string,
   isLogic: boolean,
 ): { readonly amps: Range; readonly parts: readonly string[] } | undefined {
-  if (!touches(region, element, isLogic)) return undefined;
-  let most: { readonly amps: Range; readonly state: StatePoint } | undefined;
+  if (!touches(region, element, isLogic) || toldRegions(subject).has(region)) return undefined;
+  const most = subject.build.board.limits.pinAbsolute.max;
+  // An output that limits the current of its winding by chopping is no resistor, and no sum tells what it takes.
+  const chops = region.elements.some(
+    ({ primitive }) => primitive.type === 'logic-output' && primitive.maxAmps !== undefined,
+  );
+  let found: { readonly amps: Range; readonly state: StatePoint } | undefined;
   for (const state of subject.points(region)) {
-    const amps = drawnIn(state, element, isLogic);
-    if (!most || amps.typ > most.amps.typ || (amps.typ === most.amps.typ && amps.max > most.amps.max))
-      most = { amps, state };
+    // A pin that is destroyed by it is the worse fault, and what flows then is no draw of the supply.
+    if (Object.keys(state.drives).some((pin) => Math.abs(state.point.amps[`pin:${pin}`]?.typ ?? 0) > most))
+      continue;
+    const loads = loadsIn(region, state, element);
+    const typ = chops ? loads.typ : drawnIn(state, element, isLogic);
+    // At rest and at their peaks are loads; the corners of resistors are tolerances, and no peaks.
+    const amps = { min: Math.min(typ, loads.min), typ, max: typ - loads.typ + loads.max };
+    if (!found || amps.typ > found.amps.typ || (amps.typ === found.amps.typ && amps.max > found.amps.max))
+      found = { amps, state };
   }
-  return most && { amps: most.amps, parts: partsBy(region, most.state) };
+  return found && { amps: found.amps, parts: partsBy(region, found.state) };
 }
 
 /** Regions without the supply are not solved for it. */
@@ -96,16 +108,30 @@ function touches(region: Region, element: string, isLogic: boolean): boolean {
   );
 }
 
-function drawnIn({ point, drives }: StatePoint, element: string, isLogic: boolean): Range {
-  const ids = [element];
-  // What a pin gives comes out of the rail that feeds the chip; where the rail is in the network it is counted there.
-  if (isLogic && point.amps[element] === undefined) {
-    for (const [pin, drive] of Object.entries(drives))
-      if (drive === 'high' || drive === 'pull-up') ids.push(`pin:${pin}`);
+/** Amperes of the loads on the supply's own net that work in a state: at rest, usual and at their peaks. */
+function loadsIn(region: Region, { point }: StatePoint, element: string): Range {
+  const plus = element.startsWith('rail:')
+    ? element.slice(5)
+    : region.elements.find(({ id }) => id === element)?.nets[0];
+  const sum = { min: 0, typ: 0, max: 0 };
+  for (const { id, nets, primitive } of region.elements) {
+    if (primitive.type !== 'load' || nets[0] !== plus || !((point.amps[id]?.typ ?? 0) > 0)) continue;
+    sum.min += primitive.amps.min;
+    sum.typ += point.amps[id]?.typ ?? 0;
+    sum.max += primitive.amps.max;
   }
-  const sum = (key: keyof Range) =>
-    ids.reduce((total, id) => total + Math.max(0, point.amps[id]?.[key] ?? 0), 0);
-  return { min: sum('min'), typ: sum('typ'), max: sum('max') };
+  return sum;
+}
+
+/** Usual amperes out of a supply in a state. */
+function drawnIn({ point, drives }: StatePoint, element: string, isLogic: boolean): number {
+  let sum = Math.max(0, point.amps[element]?.typ ?? 0);
+  // What a pin gives comes out of the rail that feeds the chip.
+  if (isLogic) {
+    for (const [pin, drive] of Object.entries(drives))
+      if (drive === 'high' || drive === 'pull-up') sum += Math.max(0, point.amps[`pin:${pin}`]?.typ ?? 0);
+  }
+  return sum;
 }
 
 function partsBy(region: Region, { point }: StatePoint): readonly string[] {

@@ -58,15 +58,20 @@ function fed(
 /** Takes a part's supply wire to another rail of the board whose volts suit. */
 export function takeToOtherRail(subject: Subject, detail: FedPart): readonly Fix[] {
   const { part, terminal, supply, wanted } = detail;
-  const [wire, ...others] = wiresAt(subject, part, terminal);
-  if (!wire || others.length > 0 || !supply.pin) return [];
-  const far = wire.ends[0].kind === 'terminal' && wire.ends[0].part === part ? 1 : 0;
-  const end = wire.ends[far];
-  if (end.kind !== 'pin' || end.pin !== supply.pin.id || isInside(subject, wire, far)) return [];
+  const { pin: from } = supply;
+  const [found, ...others] = wiresAt(subject, part, terminal).flatMap((wire) =>
+    ([0, 1] as const).flatMap((far) => {
+      const end = wire.ends[far];
+      return end.kind === 'pin' && end.pin === from?.id ? [{ wire, far }] : [];
+    }),
+  );
+  // Whatever else hangs on the terminal moves with it.
+  if (!found || others.length > 0 || isInside(subject, found.wire, found.far)) return [];
+  const { wire, far } = found;
   return subject.pins.flatMap(({ pin }) => {
     const suits =
       pin.type === 'supply' && pin.volts && pin.volts.typ >= wanted.min && pin.volts.max <= wanted.max;
-    const to = suits && pin.id !== supply.pin?.id ? railEnd(subject, pin.id) : undefined;
+    const to = suits && pin.id !== from?.id ? railEnd(subject, pin.id) : undefined;
     if (to === undefined) return [];
     return [
       {

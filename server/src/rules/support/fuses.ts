@@ -3,6 +3,7 @@ import type { Range } from '../../base/range';
 import { worst } from '../../base/range';
 import type { Subject } from '../subject';
 import { type PlacedOf, placedOf } from './supplies';
+import { toldRegions } from './told-regions';
 import { worstState } from './views';
 
 export interface Fuse {
@@ -20,7 +21,7 @@ export function fusesOf(subject: Subject): readonly Fuse[] {
     const rated = fuse.primitive.maxAmps;
     const region = subject.regions.find((candidate) => candidate.elements.includes(fuse));
     const found = region && rated !== undefined && worstState(subject.points(region), fuse.id);
-    if (!found || rated === undefined) return [];
+    if (!found || rated === undefined || toldRegions(subject).has(region)) return [];
     const sides = [Math.abs(found.amps.min), Math.abs(found.amps.max)];
     const amps = { min: Math.min(...sides), typ: Math.abs(found.amps.typ), max: worst(found.amps) };
     return [{ fuse, rated, amps, state: found.state.words }];

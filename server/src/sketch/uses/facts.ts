@@ -2,6 +2,7 @@
 import type { SketchFacts } from '../../base/pin-use';
 import type { LibraryFacts, Platform } from '../../base/platform';
 import type { Problem } from '../../base/read';
+import { habitsOf } from '../habits/habits';
 import { type FileForm, maximumDepth, maximumLength } from '../syntax/plain-tree';
 import { collectProgram } from '../values/collect';
 import { Machine } from '../values/machine';
@@ -37,12 +38,14 @@ export function readSketch(
   const setup = program.functions.get('setup')?.find(({ item }) => item.body !== undefined);
   const foreign = foreignHeaders(program.headers, libraries);
   const place = setupPlaceOf(files, setup);
+  const habits = habitsOf(files, program, platform);
   const moments = machine.stopped ? undefined : momentsOf(machine.pinStates);
   return {
     uses: recorder.uses(),
     pinNames: pinNamesOf(files, recorder.originUses()),
     ...(foreign.length === 0 ? {} : { foreignHeaders: foreign }),
     ...(place === undefined ? {} : { setup: place }),
+    ...(habits.length === 0 ? {} : { habits }),
     ...(moments === undefined ? {} : { moments: moments.moments }),
     ...(moments === undefined || moments.loosePins.length === 0 ? {} : { loosePins: moments.loosePins }),
     problems: [...limitsOf(files), ...machine.problems],

@@ -1,4 +1,5 @@
 /** What calls and registers make of the state of a pin: turns of sets of states. */
+import { levelOnInput } from '../../base/level-on-input';
 import type { CallFacts } from '../../base/platform';
 import type { Machine } from './machine';
 import type { Value } from './value';
@@ -50,11 +51,33 @@ export const other = {
   }),
 };
 
+/** Cores whose digitalWrite switches the pull-up of an input, on chips whose latch and pull are apart. */
+const pulling = {
+  ...other,
+  high: each((one) => ((one & isOutput) !== 0 ? bits.high : bits.pullUp)),
+  low: each((one) => ((one & isOutput) !== 0 ? bits.low : bits.input)),
+};
+
+/** Those whose digitalWrite chooses between both pulls. */
+const turning = {
+  ...pulling,
+  low: each((one) => ((one & isOutput) !== 0 ? bits.low : bits.pullDown)),
+};
+
 export type Turns = typeof avr;
 
 export function turnsOf(machine: Machine): Turns {
   const { macros } = machine.platform;
   return Object.hasOwn(macros, '__AVR__') || Object.hasOwn(macros, 'ARDUINO_ARCH_AVR') ? avr : other;
+}
+
+/** The turns of the core's own calls, which may do more than the registers. */
+function turnsOfCalls(machine: Machine): Turns {
+  const turns = turnsOf(machine);
+  if (turns === avr) return avr;
+  const effect = levelOnInput(machine.platform);
+  if (effect === 'switches-pull') return pulling;
+  return effect === 'turns-pull' ? turning : other;
 }
 
 const to = (states: number): Turn => each(() => states);
@@ -77,7 +100,7 @@ export function eitherTurn(a: Turn, b: Turn): Turn {
 
 /** What a call makes of the state of its pin; undefined where it leaves that alone. */
 export function turnOf(machine: Machine, fact: CallFacts, value: Value | undefined): Turn | undefined {
-  const turns = turnsOf(machine);
+  const turns = turnsOfCalls(machine);
   switch (fact.action) {
     case 'mode':
       return modeTurn(machine, turns, fact, value);

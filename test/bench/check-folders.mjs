@@ -2,7 +2,7 @@
 // at the syntax of the same files. Run alone: node test/bench/check-folders.mjs [folders]
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { availableParallelism, tmpdir } from 'node:os';
+import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
@@ -71,6 +71,8 @@ export async function benchCheckFolders(count) {
   try {
     const { files, lines } = makeFolders(folder, count);
     const cores = [1, 2].filter((jobs) => jobs <= availableParallelism());
+    // On a machine that others work on, the figures are theirs as well.
+    console.log(`load before: ${loadavg()[0]?.toFixed(1)}`);
     // The first run warms the disk's cache.
     timeCheck(folder, 1, 'annotations');
     const rows = [];

@@ -26,7 +26,7 @@ beforeAll(() => {
     LAMP.replace('beacon', 'l <&> \\u0007 ]]> 🚦').replace('D7", "beacon"', 'D7", "l <&> \\u0007 ]]> 🚦"'),
   );
   report = JSON.parse(check('json').stdout) as Report;
-  expect(report.findings.length).toBeGreaterThan(4);
+  expect(report.findings.length).toBeGreaterThan(3);
 });
 afterAll(() => shop.clear());
 

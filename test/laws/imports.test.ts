@@ -15,9 +15,10 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   rules: ['base', 'circuit', 'hardware'],
   analysis: ['base', 'sketch', 'hardware', 'circuit', 'rules'],
   documents: ['base', 'circuit', 'hardware', 'analysis'],
+  picture: ['base', 'analysis', 'documents'],
   files: ['base', 'analysis'],
-  lsp: ['base', 'sketch', 'analysis', 'documents', 'files'],
-  cli: ['base', 'sketch', 'analysis', 'documents', 'files', 'rules', 'lsp'],
+  lsp: ['base', 'sketch', 'analysis', 'documents', 'picture', 'files'],
+  cli: ['base', 'sketch', 'circuit', 'analysis', 'documents', 'files', 'rules', 'lsp'],
 };
 
 /** Packages and node modules, each with the folders that may import it. */
@@ -31,10 +32,15 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   ajv: ['hardware'],
   'fastest-levenshtein': ['hardware', 'cli'],
   'ml-matrix': ['circuit'],
+  elkjs: ['picture'],
   'node:fs': ['files', 'lsp', 'cli'],
   'node:path': ['files', 'lsp', 'cli', 'sketch'],
   'node:url': ['files', 'lsp', 'cli'],
   'node:util': ['cli'],
+  // A command line uses all cores, and asks git for an earlier revision.
+  'node:os': ['cli'],
+  'node:worker_threads': ['cli'],
+  'node:child_process': ['cli'],
   // The parser's packages are loaded at run time, from wherever they are installed; the command line starts the server.
   'node:module': ['sketch', 'cli'],
 };

@@ -27,13 +27,8 @@ export function programHelp(commands: readonly CommandSpec[]): string {
 export function commandHelp(command: CommandSpec): string {
   const options = [...command.options, ...COMMON.filter((option) => option.name === 'help')];
   const blocks = [
-    [`wiretrue ${command.name}: ${command.summary}`],
-    [
-      `Usage: wiretrue ${usageOf(command)} [options]`.replace(
-        / \[options\]$/,
-        options.length > 1 ? ' [options]' : '',
-      ),
-    ],
+    wrap(`wiretrue ${command.name}: ${command.summary}`),
+    [`Usage: wiretrue ${usageOf(command)} [options]`],
     ...command.about.map((text) =>
       text.split('\n').flatMap((line) => (line.startsWith('  ') ? [line] : wrap(line))),
     ),

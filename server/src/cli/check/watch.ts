@@ -4,7 +4,6 @@
  */
 
 import { basename, dirname, extname } from 'node:path';
-import { performance } from 'node:perf_hooks';
 import { type FoundProjects, isBelow, isSource, MANIFEST_NAME, watchFolders } from '../../files';
 import { tell } from '../deliver';
 import type { Surroundings } from '../spec';

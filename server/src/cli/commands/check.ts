@@ -1,7 +1,6 @@
 /** `check`: findings of every build that the paths lead to. */
 import { availableParallelism } from 'node:os';
 import { posix, relative, resolve } from 'node:path';
-import { performance } from 'node:perf_hooks';
 import {
   createTextReader,
   DEEPEST,

@@ -52,10 +52,7 @@ export const size: CommandSpec = {
   examples: [
     ['size series --board nano-v3 --forward 2.1V --current 6mA', 'a lamp on a pin of that board'],
     ['size series --supply 4.5..5.5V --forward 2V --limit 10mA --stock 220,330,470,1k', 'out of a drawer'],
-    [
-      'size pull-up --supply 5V --current 3mA --low 0.4V --capacitance 200pF --time 300ns --stock E24 --tolerance 1%',
-      'of a bus line',
-    ],
+    ['size pull-up --supply 3.3V --current 3mA --low 0.4V --capacitance 100pF --time 300ns', 'of a bus line'],
     ['size divider --input 11..14.4V --wanted 4.5V', 'a battery at an analogue input'],
     [
       'size rc --supply 5V --threshold 3V --time 20ms --capacitance 1uF',

@@ -1,5 +1,5 @@
 /** A pin that the board itself needs: its flash memory, its crystal, its radio. */
-
+import type { PinUse } from '../base/pin-use';
 import { defineRule } from './rule';
 import { isMistaken } from './support/mistaken';
 import { freePins, moveFixes } from './support/rewire';
@@ -10,6 +10,9 @@ interface Detail {
   readonly why: string;
   readonly used: boolean;
 }
+
+/** Takers that a sketch opens itself: their pins are used as they are meant. */
+const ports: ReadonlySet<string> = new Set(['serial', 'usb']);
 
 export default defineRule<Detail>({
   id: 'pin-taken',
@@ -23,7 +26,8 @@ export default defineRule<Detail>({
     for (const view of subject.pins) {
       const { id: pin, takenBy } = view.pin;
       if (!takenBy || takenBy.free || isMistaken(subject, view)) continue;
-      const use = view.uses.find((one) => isMeant(one));
+      const isOwn = ({ action }: PinUse) => action === 'bus' && ports.has(takenBy.what);
+      const use = view.uses.find((one) => isMeant(one) && !isOwn(one));
       const detail = { pin, why: takenBy.why, used: use !== undefined };
       const [wire] = view.wires;
       if (use) yield { identity: pin, span: use.span, related: relatedOf(view, use), detail };
@@ -41,6 +45,14 @@ export default defineRule<Detail>({
     return used ? moveFixes(subject, pin, ids) : [];
   },
   examples: [
+    {
+      about: 'the console itself, on the pins that the board keeps for it',
+      build: `
+//- sketch.ino board:nucleo-f103rb
+void setup() { Serial.begin(9600); }
+void loop() { Serial.println(millis()); delay(500); }
+`,
+    },
     {
       about: 'a lamp on a pin of the flash memory',
       build: `

@@ -1,4 +1,5 @@
-// Bundles the three programs of the product: the extension, the language server and the command line. With --watch it
+// Bundles the three programs of the product: the extension, the language server and the command line; and the picture with
+// its laying-out library, which the command line loads when somebody wants one. With --watch it
 // stays and bundles again after every change. The parsers stay outside the bundles: they load native code and WebAssembly
 // from their own packages.
 import { existsSync } from 'node:fs';
@@ -30,7 +31,23 @@ const importMeta = {
 
 const parsers = ['tree-sitter', 'tree-sitter-cpp', 'web-tree-sitter'];
 
+/** The picture stays a bundle of its own: it is larger than all else, and most runs draw none. */
+const apart = {
+  name: 'picture-apart',
+  setup({ onResolve }) {
+    onResolve({ filter: /^(\.\.\/)+picture$/ }, () => ({ path: './picture.js', external: true }));
+  },
+};
+
 const programs = [
+  {
+    ...common,
+    ...importMeta,
+    entryPoints: ['server/src/picture/index.ts'],
+    outfile: 'server/dist/picture.js',
+    minify: true,
+    external: parsers,
+  },
   {
     ...common,
     entryPoints: ['client/src/extension.ts'],
@@ -51,6 +68,7 @@ const programs = [
     entryPoints: ['server/src/cli/main.ts'],
     outfile: 'server/dist/cli.js',
     external: parsers,
+    plugins: [apart],
   },
 ];
 

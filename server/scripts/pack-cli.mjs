@@ -17,6 +17,7 @@ const own = [
   'LICENSE',
   'CHANGELOG.md',
   'server/dist/cli.js',
+  'server/dist/picture.js',
   'server/dist/server.js',
   'server/docs',
   'hardware-schemas',

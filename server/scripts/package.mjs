@@ -17,6 +17,7 @@ const own = [
   'client/dist/extension.js',
   'server/dist/server.js',
   'server/dist/cli.js',
+  'server/dist/picture.js',
   'server/docs',
   'hardware-schemas',
 ];

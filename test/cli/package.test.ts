@@ -60,7 +60,7 @@ test('holds the bundles, the library and the pages, and nothing of the desk', ()
     'server',
   ]);
   expect(readdirSync(join(folder, 'server')).sort()).toEqual(['dist', 'docs']);
-  expect(readdirSync(join(folder, 'server/dist')).sort()).toEqual(['cli.js', 'server.js']);
+  expect(readdirSync(join(folder, 'server/dist')).sort()).toEqual(['cli.js', 'picture.js', 'server.js']);
   expect(readdirSync(join(folder, 'hardware-schemas'))).toContain('check-report.schema.json');
 });
 

@@ -18,7 +18,7 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   picture: ['base', 'analysis', 'documents'],
   files: ['base', 'analysis'],
   lsp: ['base', 'sketch', 'analysis', 'documents', 'picture', 'files'],
-  cli: ['base', 'sketch', 'circuit', 'analysis', 'documents', 'files', 'rules', 'lsp'],
+  cli: ['base', 'sketch', 'circuit', 'analysis', 'documents', 'picture', 'files', 'rules', 'lsp'],
 };
 
 /** Packages and node modules, each with the folders that may import it. */

@@ -1,6 +1,6 @@
 /** One build for its papers: its files from disk, or as they were at a revision, analysed. */
 import { basename, dirname, relative, resolve } from 'node:path';
-import { createAnalyser, type LibraryTexts } from '../analysis';
+import { createAnalyser, type LibraryTexts, type Snapshot } from '../analysis';
 import { gatherPaperInput, type PaperInput } from '../documents';
 import {
   createTextReader,
@@ -13,6 +13,7 @@ import {
   schemasFolder,
   slashed,
 } from '../files';
+import type { PictureModel } from '../picture';
 import { createSketchParser } from '../sketch';
 import { Refusal, type Surroundings } from './spec';
 
@@ -81,17 +82,42 @@ export function moveBuild(files: BuildFiles, folder: string, manifestName: strin
 }
 
 /** Analyses a build for its papers. @throws Refusal in words where its manifest gives none. */
-export async function gatherPapers(files: BuildFiles, library: LibraryTexts): Promise<PaperInput> {
+export function gatherPapers(files: BuildFiles, library: LibraryTexts): Promise<PaperInput> {
+  return analysed(files, library, (snapshot) => gatherPaperInput(snapshot, files.sources));
+}
+
+/** What a build's picture shows. @throws Refusal in words where its manifest gives none. */
+export function gatherPicture(
+  files: BuildFiles,
+  library: LibraryTexts,
+  pictureOf: (snapshot: Snapshot) => PictureModel | undefined,
+): Promise<PictureModel> {
+  return analysed(files, library, (snapshot) => {
+    const model = pictureOf(snapshot);
+    return model && withoutFolder(model, files.folder);
+  });
+}
+
+/** The same with places in files told from the build's own folder: a file that is published says nothing of the machine. */
+function withoutFolder(model: PictureModel, folder: string): PictureModel {
+  const prefix = JSON.stringify(`${folder}/`).slice(1, -1);
+  return JSON.parse(JSON.stringify(model).replaceAll(`"${prefix}`, '"')) as PictureModel;
+}
+
+async function analysed<T>(
+  files: BuildFiles,
+  library: LibraryTexts,
+  take: (snapshot: Snapshot) => T | undefined,
+): Promise<T> {
   const parser = await createSketchParser({ log: () => {} });
   const analyser = createAnalyser(library, files.readText);
   const sources = files.sources.map(({ file, text }) => parser.parse(file, text));
   try {
-    const snapshot = analyser.analyse({ manifest: files.manifest, sources });
-    const input = gatherPaperInput(snapshot, files.sources);
-    if (input === undefined) {
+    const taken = take(analyser.analyse({ manifest: files.manifest, sources }));
+    if (taken === undefined) {
       throw new Refusal(`${files.title}: its manifest gives no build; wiretrue check says why`);
     }
-    return input;
+    return taken;
   } finally {
     for (const source of sources) {
       source.dispose();

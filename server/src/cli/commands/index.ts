@@ -8,6 +8,7 @@ import { makeCompletion } from './completion';
 import { explain } from './explain';
 import { merge } from './merge';
 import { guide, hookup, parts, tests } from './papers';
+import { picture } from './picture';
 import { serve } from './serve';
 import { size } from './size';
 import { uses } from './uses';
@@ -21,6 +22,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   guide,
   tests,
   addendum,
+  picture,
   size,
   bands,
   boards,

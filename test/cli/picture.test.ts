@@ -37,3 +37,12 @@ test('says where there is no build, and where the file cannot be written', () =>
   expect(blocked.status).toBe(2);
   expect(blocked.stderr).toContain('no/such/folder/wiring.svg');
 });
+
+test('stands in the guide as a page, as an image that can run nothing', () => {
+  const page = shop.wiretrue(['guide', '--format', 'html', 'harbour-model']).stdout;
+  const drawing =
+    /<img src="data:image\/svg\+xml,([^"]+)" alt="Wiring of Harbour model/.exec(page)?.[1] ?? '';
+  expect(decodeURIComponent(drawing.replaceAll('&#39;', "'").replaceAll('&amp;', '&'))).toBe(
+    shop.wiretrue(['picture', 'harbour-model']).stdout,
+  );
+});

@@ -81,13 +81,28 @@ export function moveBuild(files: BuildFiles, folder: string, manifestName: strin
   };
 }
 
-/** Analyses a build for its papers. @throws Refusal in words where its manifest gives none. */
-export function gatherPapers(files: BuildFiles, library: LibraryTexts): Promise<PaperInput> {
-  return analysed(files, library, (snapshot) => gatherPaperInput(snapshot, files.sources));
+/**
+ * Analyses a build for its papers.
+ * @param picture The wiring as SVG, for the papers that show it.
+ * @throws Refusal in words where its manifest gives none.
+ */
+export function gatherPapers(
+  files: BuildFiles,
+  library: LibraryTexts,
+  picture?: string,
+): Promise<PaperInput> {
+  const drawing = picture === undefined ? undefined : { svg: picture, file: 'wiring.svg' };
+  return analysed(files, library, (snapshot) => gatherPaperInput(snapshot, files.sources, drawing));
+}
+
+/** The wiring of a build as an SVG file. The picture is a bundle of its own, loaded here. */
+export async function drawBuild(files: BuildFiles, library: LibraryTexts): Promise<string> {
+  const { drawPicture, pictureOf } = await import('../picture');
+  return drawPicture(await gatherPicture(files, library, pictureOf));
 }
 
 /** What a build's picture shows. @throws Refusal in words where its manifest gives none. */
-export function gatherPicture(
+function gatherPicture(
   files: BuildFiles,
   library: LibraryTexts,
   pictureOf: (snapshot: Snapshot) => PictureModel | undefined,

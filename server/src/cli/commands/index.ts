@@ -5,6 +5,7 @@ import { bands } from './bands';
 import { boards } from './boards';
 import { check } from './check';
 import { makeCompletion } from './completion';
+import { draft } from './draft';
 import { explain } from './explain';
 import { merge } from './merge';
 import { guide, hookup, parts, tests } from './papers';
@@ -17,6 +18,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   check,
   merge,
   uses,
+  draft,
   hookup,
   parts,
   guide,

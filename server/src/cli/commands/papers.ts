@@ -9,7 +9,7 @@ import {
   testsPaper,
 } from '../../documents';
 import { tell } from '../deliver';
-import { gatherPapers, openTexts, readBuildFiles } from '../open-build';
+import { drawBuild, gatherPapers, openTexts, readBuildFiles } from '../open-build';
 import { type CommandSpec, formatOption, type Given, OUTPUT, Refusal, type Surroundings } from '../spec';
 import { deliverPapers, PAPER_ABOUT, PAPER_FORMATS } from '../write-paper';
 
@@ -52,10 +52,11 @@ function paperCommand({ name, summary, about, formats, example, make }: PaperSpe
   };
 }
 
-async function read({ places }: Given, here: Surroundings): Promise<PaperInput> {
+async function read({ places }: Given, here: Surroundings, drawn = false): Promise<PaperInput> {
   const files = readBuildFiles(places[0] ?? '.', here);
   tell(files.notes, [], here);
-  return gatherPapers(files, openTexts(here));
+  const library = openTexts(here);
+  return gatherPapers(files, library, drawn ? await drawBuild(files, library) : undefined);
 }
 
 export const hookup = paperCommand({
@@ -111,7 +112,8 @@ export const guide: CommandSpec = {
     if (all && given.options.format !== 'html') {
       throw new Refusal('--all puts the papers on one page of HTML: say --format html.');
     }
-    const input = await read(given, here);
+    // Markdown has no place for a drawing that is not a file of its own: `picture` makes one.
+    const input = await read(given, here, given.options.format === 'html');
     const paper = guidePaper(input);
     const { missing, wordless } = checkGuide(input);
     deliverPapers(

@@ -1,6 +1,6 @@
 /** `picture`: the wiring of one build as an SVG file. */
 import { deliver, tell } from '../deliver';
-import { gatherPicture, openTexts, readBuildFiles } from '../open-build';
+import { drawBuild, openTexts, readBuildFiles } from '../open-build';
 import { type CommandSpec, OUTPUT } from '../spec';
 
 export const picture: CommandSpec = {
@@ -24,9 +24,7 @@ export const picture: CommandSpec = {
   async run(given, here) {
     const files = readBuildFiles(given.places[0] ?? '.', here);
     tell(files.notes, [], here);
-    // A bundle of its own, with the library that lays the picture out.
-    const { drawPicture, pictureOf } = await import('../../picture');
-    deliver(await drawPicture(await gatherPicture(files, openTexts(here), pictureOf)), given, here);
+    deliver(await drawBuild(files, openTexts(here)), given, here);
     return 0;
   },
 };

@@ -136,6 +136,32 @@ it('draws the current of a load behind a transistor in the state that opens it, 
   expect(Math.abs(amps(states, 'D9 low', 'lamps/lamps').max)).toBeLessThan(1e-5);
 });
 
+it('leaves a load that lies straight on a battery alone, whatever else a transistor switches there', () => {
+  const states = solve(blink('9'), {
+    parts: {
+      wall: { kind: 'power-adapter', volts: '12', maxCurrent: '2 A' },
+      lamps: { kind: 'led-strip', metres: '1' },
+      lock: { kind: 'solenoid', volts: '12' },
+      catch: { kind: 'diode' },
+      Q1: { kind: 'n-mosfet', type: 'irlz44n' },
+      R1: { kind: 'resistor', value: '10k' },
+    },
+    wires: [
+      { from: 'D9', to: 'Q1.gate' },
+      { path: ['Q1.gate', 'R1', 'GND'] },
+      { from: 'Q1.source', to: 'GND' },
+      { from: 'wall.-', to: 'Q1.source' },
+      { from: 'wall.+', to: 'lamps.+' },
+      { from: 'lamps.-', to: 'wall.-' },
+      { path: ['wall.+', 'lock', 'Q1.drain'] },
+      { path: ['lock.2', 'catch', 'lock.1'] },
+    ],
+  });
+  for (const words of ['D9 high', 'D9 low']) {
+    expect(amps(states, words, 'lamps/lamps').typ).toBeCloseTo(0.8, 6);
+  }
+});
+
 it('lets a Zener diode hold a voltage', () => {
   const states = solve('void setup() {}\nvoid loop() { analogRead(A0); }\n', {
     parts: {

@@ -14,10 +14,14 @@ import { rules } from '../rules/generated/registry';
 import type { Subject } from '../rules/subject';
 import { type ParsedFile, readSketch } from '../sketch';
 import { approveFixes } from './approve-fixes';
+import { type Asker, makeAsker } from './complete/ask';
+import { hoverObject } from './complete/hover-object';
 import { findDoubtful } from './doubtful';
+import { type Draft, type DraftInput, draftManifest } from './draft/draft';
 import { describePart } from './hover-part';
 import { describePin, describeUse } from './hover-pin';
 import { type LibraryTexts, type OpenLibrary, openLibrary } from './library';
+import { heedRemarks } from './ok-remarks';
 import { findDefinition, findPlace } from './places';
 import { rememberPoints, type Solve } from './points';
 import { type RuleFault, runRules } from './run-rules';
@@ -30,6 +34,8 @@ import { collectWorkings, type Workings } from './workings';
 export interface ProjectInput {
   readonly manifest?: { readonly file: string; readonly text: string };
   readonly sources: readonly Pick<ParsedFile, 'file' | 'text' | 'form'>[];
+  /** How serious rules are where the manifest says nothing of them. */
+  readonly severity?: Build['severity'];
 }
 
 export interface Hover {
@@ -52,10 +58,14 @@ export interface Snapshot {
   fixes(findingKey: string): readonly Fix[];
   /** The figures behind the findings, for papers; undefined where no build could be read. */
   workings(): Workings | undefined;
+  /** Completion, outline and the like; absent where there is no manifest. */
+  readonly ask?: Asker;
 }
 
 export interface Analyser {
   analyse(input: ProjectInput): Snapshot;
+  /** A manifest for a bare sketch, or what is still missing in one. */
+  draft(input: DraftInput): Draft;
 }
 
 /** Manifests whose last reading and last good build are kept. */
@@ -105,25 +115,35 @@ export function createAnalyser(
   };
 
   return {
-    analyse({ manifest, sources }) {
+    draft: (input) => draftManifest(library, input),
+    analyse({ manifest, sources, severity }) {
       if (!manifest) return emptySnapshot;
       const { read: fresh, good } = read(manifest.file, manifest.text);
       // A half-typed manifest: the sketch is still checked against the last whole one, whose places no longer count.
       const stale = good !== undefined && good.text !== manifest.text;
       const build = good?.build ?? fresh.value;
-      if (!build) return snapshotOfReading(manifest.file, fresh.problems);
+      if (!build) {
+        const ask = makeAsker(library, manifest, undefined, true);
+        return { ...snapshotOfReading(manifest.file, fresh.problems), ask };
+      }
       const facts = readSketch(sources, build.board.platform, library.calls);
       const sketchTexts = sources.map(({ file, text }) => [file, text] as const);
+      const wished =
+        severity === undefined ? build : { ...build, severity: { ...severity, ...build.severity } };
       const subject = joinSubject({
         facts,
-        build,
+        build: wished,
         texts: Object.fromEntries([...sketchTexts, [manifest.file, good?.text ?? manifest.text]]),
         problems: [...fresh.problems, ...unknownRules(build, good?.text ?? manifest.text), ...facts.problems],
         doubtful: findDoubtful(build, manifest.text, fresh.problems),
         libraries: library.calls,
+        partKinds: library.hardware.partKinds,
         solve,
       });
-      return stale ? snapshotOfStale(subject, library, fresh.problems) : snapshotOf(subject, library, solve);
+      const snapshot = stale
+        ? snapshotOfStale(subject, library, fresh.problems)
+        : snapshotOf(subject, library, solve);
+      return { ...snapshot, ask: makeAsker(library, manifest, subject, stale) };
     },
   };
 }
@@ -148,7 +168,7 @@ function snapshotOfReading(file: string, problems: readonly Problem[]): Snapshot
 function snapshotOf(subject: Subject, library: OpenLibrary, solve: Solve = solveNetwork): Snapshot {
   const results = runRules(rules, subject, approveFixes(subject, library, solve));
   return {
-    findings: results.findings,
+    findings: heedRemarks(subject, results.findings),
     faults: results.faults,
     facts: subject.facts,
     build: subject.build,
@@ -183,7 +203,11 @@ function snapshotOfStale(subject: Subject, library: OpenLibrary, problems: reado
 
 function hover(subject: Subject, library: OpenLibrary, file: string, offset: number): Hover | undefined {
   const place = findPlace(subject, file, offset);
-  if (!place) return file === subject.build.file ? hoverKey(subject, library, offset) : undefined;
+  if (!place) {
+    return file === subject.build.file
+      ? hoverKey(subject, library, offset)
+      : hoverObject(subject, file, offset);
+  }
   const { span } = place;
   switch (place.kind) {
     case 'unresolved':

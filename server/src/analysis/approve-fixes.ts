@@ -38,6 +38,7 @@ export function approveFixes(subject: Subject, library: OpenLibrary, solve: Solv
       problems: [...problems, ...subject.facts.problems],
       doubtful: findDoubtful(build, text, problems),
       libraries: subject.libraries,
+      partKinds: library.hardware.partKinds,
       solve,
     });
     const { keys, words } = before();

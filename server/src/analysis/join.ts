@@ -4,6 +4,7 @@
  * standing.
  */
 import { type BoardPin, type Build, type Net, numbersOf, type Primitive, type Wire } from '../base/build';
+import { levelOnInput } from '../base/level-on-input';
 import type { PinAction, PinMode, PinUse, SketchFacts } from '../base/pin-use';
 import type { Drive, PinView, Placed, Region } from '../rules/subject';
 
@@ -28,7 +29,7 @@ export function indexNets(build: Build): NetIndex {
 const bothLevels: ReadonlySet<PinAction> = new Set(['tone', 'servo', 'device', 'bus', 'transfer']);
 
 /** What the output stage of a pin can do once the sketch runs. */
-function drivesOf(uses: readonly PinUse[], modes: readonly PinMode[]): Drive[] {
+function drivesOf(uses: readonly PinUse[], modes: readonly PinMode[], pullsByLevel: boolean): Drive[] {
   const drives = new Set<Drive>();
   const takesOutput = uses.some(
     (use) => use.action === 'pwm' || use.action === 'tone' || use.action === 'servo',
@@ -43,14 +44,17 @@ function drivesOf(uses: readonly PinUse[], modes: readonly PinMode[]): Drive[] {
         // Between nothing and full scale a PWM pin is low and high in turn.
         if (values.some((value) => value !== 0)) drives.add('high');
         if (values.some((value) => value === 0 || value < full)) drives.add('low');
+      } else if (use.drivesOnly) {
+        written = true;
+        drives.add('low').add('input');
       } else if (bothLevels.has(use.action)) {
         written = true;
         drives.add('high').add('low');
       }
     }
     if (!written) drives.add('low');
-  } else if (uses.some((use) => use.action === 'write' && mayBeHigh(use))) {
-    // Without OUTPUT a written HIGH only switches the pull-up on, where the chip works that way.
+  } else if (pullsByLevel && uses.some((use) => use.action === 'write' && mayBeHigh(use))) {
+    // Without OUTPUT a written HIGH only switches the pull-up on, on the cores that work that way.
     drives.add('pull-up');
   }
   if (modes.includes('input-pullup')) drives.add('pull-up');
@@ -89,6 +93,9 @@ export function viewPins(facts: SketchFacts, build: Build, nets: NetIndex): PinV
       onBoardByPin.set(end, [...(onBoardByPin.get(end) ?? []), part.id]);
     }
   }
+  // Of a core that nobody looked at, the kinder thing is believed.
+  const effect = levelOnInput(build.board.platform);
+  const pullsByLevel = effect !== 'nothing' && effect !== 'drives-low';
   return build.board.pins.map((pin) => {
     const uses = numbersOf(pin).flatMap((number) => usesByNumber.get(number) ?? []);
     const modes = [...new Set(uses.flatMap((use) => use.modes ?? []))];
@@ -98,7 +105,7 @@ export function viewPins(facts: SketchFacts, build: Build, nets: NetIndex): PinV
       uses,
       modes,
       // A pin that only reads voltages neither drives nor pulls, whatever the sketch asks of it.
-      drives: pin.type === 'analog-input' ? ['input'] : drivesOf(uses, modes),
+      drives: pin.type === 'analog-input' ? ['input'] : drivesOf(uses, modes, pullsByLevel),
       wires: wiresByPin.get(pin.id) ?? [],
       onBoard: onBoardByPin.get(pin.id) ?? [],
     };

@@ -22,10 +22,15 @@ export function switchedLoads(
     elements.flatMap(({ primitive, nets }) => (primitive.type === 'transistor' ? [...nets] : [])),
   );
   if (ends.size === 0) return found;
-  const behind = reached(elements, ends, isRail);
+  // Behind a supply of the build's own nothing depends on the transistor any more.
+  const held = new Set(
+    elements.flatMap(({ primitive, nets }) => (primitive.type === 'source' ? [...nets] : [])),
+  );
+  const isHeld = (net: string) => isRail(net) || held.has(net);
+  const behind = reached(elements, ends, isHeld);
   for (const { id, primitive, nets } of elements) {
     if (primitive.type !== 'load') continue;
-    if (!nets.some((net) => !isRail(net) && behind.has(net))) continue;
+    if (!nets.some((net) => !isHeld(net) && behind.has(net))) continue;
     const volts = supplyVolts(region, railOf) ?? primitive.volts?.typ;
     if (volts === undefined) continue;
     const { min, typ, max } = primitive.amps;

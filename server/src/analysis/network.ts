@@ -3,11 +3,12 @@ import type { Board } from '../base/build';
 import type { Element, Network } from '../base/circuit';
 import type { PinMoment } from '../base/pin-use';
 import { exactly, type Range } from '../base/range';
+import { wiperPlaces } from '../base/wiper-places';
 import { elementsOfPart } from '../circuit';
 import type { PinView, Placed, Region } from '../rules/subject';
 import { strengthOf } from '../rules/support/pin-limits';
 import { switchedLoads } from './loads';
-import { type RegionState, wiperPlaces } from './states';
+import type { RegionState } from './states';
 
 /** Contact resistance of a closed switch and a board rail's own resistance, ohms (common practice: well under 1). */
 const contactOhms: Range = { min: 0.01, typ: 0.05, max: 0.1 };

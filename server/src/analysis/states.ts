@@ -5,6 +5,7 @@
 import { numbersOf } from '../base/build';
 import type { PinMoment } from '../base/pin-use';
 import { leverOf } from '../base/primitive';
+import { wiperPlaces } from '../base/wiper-places';
 import type { Drive, PinView, Region, StatePoint } from '../rules/subject';
 
 /** States of one region that are looked at, at the most. */
@@ -22,13 +23,6 @@ interface Choice {
 
 /** What the pins, switches and knobs of a region do at one moment. */
 export type RegionState = Pick<StatePoint, 'words' | 'drives' | 'switches' | 'settings'>;
-
-/** Share of a potentiometer's track between its first end and the wiper. The ends keep a thousandth of the track. */
-export const wiperPlaces: Readonly<Record<string, number>> = {
-  'turned to its first end': 0.001,
-  'in the middle': 0.5,
-  'turned to its second end': 0.999,
-};
 
 const driveWords: Readonly<Record<Drive, string>> = {
   high: 'high',

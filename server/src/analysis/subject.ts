@@ -3,6 +3,7 @@ import type { Board, Build } from '../base/build';
 import type { SketchFacts } from '../base/pin-use';
 import type { LibraryFacts, Platform } from '../base/platform';
 import type { Problem } from '../base/read';
+import type { PartKind } from '../hardware';
 import type { PinView, Region, StatePoint, Subject } from '../rules/subject';
 import { findRails, findRegions, indexNets, placePrimitives, viewPins } from './join';
 import { exceedsLimit, type Solve, solveRegion } from './points';
@@ -15,6 +16,8 @@ export interface JoinInput {
   readonly doubtful?: readonly string[];
   /** Absent: none. */
   readonly libraries?: readonly LibraryFacts[];
+  /** Absent: none. */
+  readonly partKinds?: { get(kind: string): PartKind | undefined };
   readonly solve: Solve;
 }
 
@@ -25,6 +28,7 @@ export function joinSubject({
   problems,
   doubtful = [],
   libraries = [],
+  partKinds,
   solve,
 }: JoinInput): Subject {
   const nets = indexNets(build);
@@ -55,6 +59,7 @@ export function joinSubject({
     placed,
     rails,
     regions,
+    ...(partKinds && { partKind: (kind: string) => partKinds.get(kind) }),
     unresolved: facts.uses.filter((use) => use.pins.kind === 'unknown'),
     points(region) {
       let points = solved.get(region);

@@ -62,13 +62,19 @@ export interface PinUse {
   readonly pins: Amount;
   /** Level, mode number, duty or frequency; absent where the call takes none. */
   readonly value?: Amount;
+  /** The value is the address of a device on a two-wire bus. */
+  readonly valueIsAddress?: true;
   /**
    * Modes it puts the pins in. For the action `mode`: what its value stands for on this platform, empty where unknown.
    * For other actions: the mode the call sets by itself, absent where it sets none.
    */
   readonly modes?: readonly PinMode[];
+  /** The one level it drives the pins to: the rest of the time it lets go of them. */
+  readonly drivesOnly?: 'low';
   /** Interrupt lines, where the argument counts those and gives no pin by digitalPinToInterrupt. */
   readonly lines?: readonly number[];
+  /** The call wants a pin here, and the pin may lead nowhere while another one of the call is wired. */
+  readonly mayStayOpen?: true;
   /** Terminal of a part that the library means the pin for: `echo`. */
   readonly terminal?: string;
   /** The pin argument. */

@@ -39,12 +39,18 @@ export interface CallFacts {
   readonly pinsFrom?: number;
   /** The argument that holds a pin may be left out, or be this number where there is no pin: 255, -1. */
   readonly noPin?: number;
+  /** The pin has to be named, and may lead nowhere while another one of the call is in use: a port that only listens. */
+  readonly mayStayOpen?: true;
   /** Index of the template argument that is the pin: `addLeds<CHIP, 6>`. */
   readonly templatePin?: number;
   /** Pins by the board's roles, for calls that name none: every role with this beginning, `i2c` or `uart0`. */
   readonly roles?: readonly string[];
   /** Index of the argument that is the level, mode, duty or frequency. */
   readonly value?: number;
+  /** The value argument is the address of a device on a two-wire bus, in seven bits. */
+  readonly valueIsAddress?: true;
+  /** The one level it drives the pins to: the rest of the time it lets go of them. */
+  readonly drivesOnly?: 'low';
   /** Mode the call sets by itself. */
   readonly mode?: PinMode;
   /** Index of the argument that is a handler run later as an interrupt. */
@@ -99,6 +105,8 @@ export interface LibraryFacts {
   readonly id: string;
   /** Headers that bring it: `Servo.h`. */
   readonly headers?: readonly string[];
+  /** Numbers that the library gives a name: 255 for no pin. */
+  readonly names?: Readonly<Record<string, number>>;
   readonly functions: readonly CallFacts[];
   readonly classes: readonly ClassFacts[];
 }

@@ -3,6 +3,7 @@ export type { BoardSource, FindBoard } from './board/extend';
 export { readBoard } from './board/read-board';
 export * from './edits';
 export type { JsonPath } from './json/node';
+export { manifestKeys, type WritingPlace, writingPlaceAt } from './manifest/completion-place';
 export { pinNames } from './manifest/ends';
 export { describeKey, type ManifestPlace, manifestPathAt } from './manifest/manifest-path';
 export { type HardwareLibrary, readManifest, severitySpan } from './manifest/read-manifest';

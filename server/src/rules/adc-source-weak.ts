@@ -166,6 +166,6 @@ function weakest(subject: Subject, view: PinView): number | undefined {
   const all = subject
     .points(region)
     .slice(0, 16)
-    .flatMap((state) => sourceOhms(subject, region, state, view.net.id)?.typ ?? []);
+    .flatMap((state) => sourceOhms(subject, region, state, view.net.id, 'in the middle')?.typ ?? []);
   return all.length === 0 ? undefined : Math.max(...all);
 }

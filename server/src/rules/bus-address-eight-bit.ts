@@ -27,8 +27,8 @@ export default defineRule<Detail>({
       ? []
       : busParts(subject).map((part) => ({ id: part.id, address: addressOf(part) }));
     const told = new Set<number>();
-    for (const { call, value, valueSpan, callSpan } of subject.facts.uses) {
-      if (!/^Wire\d?\.(beginTransmission|requestFrom)$/.test(call) || value?.kind !== 'known') continue;
+    for (const { valueIsAddress, value, valueSpan, callSpan } of subject.facts.uses) {
+      if (!valueIsAddress || value?.kind !== 'known') continue;
       const [written, ...others] = value.values;
       if (written === undefined || others.length > 0 || told.has(written) || written > 0xff) continue;
       const part = addresses.find(({ address }) => address === written >> 1);

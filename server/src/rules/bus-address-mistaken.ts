@@ -62,12 +62,16 @@ export default defineRule<Detail>({
     clockAt('a slip of one digit', '0x69', true),
     clockAt('the clock’s own address', '0x68', false),
     clockAt('its address as a plain number', '104', false),
+    screenAt('a display made with another address', '0x3F', true),
+    screenAt('a display made with its own address', '0x27', false),
+    pictureAt('a display begun at another address', '0x3D', true),
+    pictureAt('a display begun at its own address', '0x3C', false),
   ],
 });
 
 /** The address of a call to one device; the general call and a search over many are none. */
-function calledAddress({ call, value }: PinUse): number | undefined {
-  if (!/^Wire\d?\.(beginTransmission|requestFrom)$/.test(call) || value?.kind !== 'known') return undefined;
+function calledAddress({ valueIsAddress, value }: PinUse): number | undefined {
+  if (!valueIsAddress || value?.kind !== 'known') return undefined;
   const [address, ...others] = value.values;
   return address === undefined || others.length > 0 || address < 8 || address > 0x77 ? undefined : address;
 }
@@ -101,4 +105,52 @@ void loop() {
   if (!wrong) return { about, build: text(address) };
   const mark = `\n//                       ^^^^ bus-address-mistaken [ask]: No declared device has the address ${address}: clock has 0x68`;
   return { about, build: text(address, mark), fixed: text('0x68') };
+}
+
+function screen(board: string, kind: string, own: string, pins: readonly [string, string], supply: string) {
+  const [sda, scl] = pins;
+  return `
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "${board}",
+  "parts": { "screen": { "kind": "${kind}", "supply": "${supply}", "address": "${own}" } },
+  "wires": [
+    { "from": "${sda}", "to": "screen.sda" },
+    { "from": "${scl}", "to": "screen.scl" },
+    { "from": "${supply === '5' ? '5V' : '3V3'}", "to": "screen.+" },
+    { "from": "GND", "to": "screen.-" }
+  ]
+}
+`;
+}
+
+function screenAt(about: string, address: string, wrong: boolean) {
+  const mark = `\n//                       ^^^^ bus-address-mistaken [ask]: No declared device has the address ${address}: screen has 0x27`;
+  return {
+    about,
+    build: `
+//- sketch.ino
+#include <Wire.h>
+#include <LiquidCrystal_I2C.h>
+LiquidCrystal_I2C screen(${address}, 16, 2);${wrong ? mark : ''}
+void setup() { screen.init(); }
+void loop() { screen.print("tide"); }${screen('uno-r3', 'i2c-display', '0x27', ['A4', 'A5'], '5')}`,
+  };
+}
+
+function pictureAt(about: string, address: string, wrong: boolean) {
+  const mark = `\n//                                   ^^^^ bus-address-mistaken [ask]: screen has 0x3C`;
+  return {
+    about,
+    build: `
+//- sketch.ino
+#include <Wire.h>
+#include <Maker_SSD1306.h>
+Maker_SSD1306 screen(128, 64, &Wire, -1);
+void setup() {
+  screen.begin(SSD1306_SWITCHCAPVCC, ${address});${wrong ? mark : ''}
+}
+void loop() { screen.display(); }${screen('esp32-devkitc', 'i2c-display', '0x3C', ['IO21', 'IO22'], '3.3')}`,
+  };
 }

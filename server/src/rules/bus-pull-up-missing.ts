@@ -3,6 +3,7 @@ import { formatQuantity } from '../base/quantity';
 import { defineRule } from './rule';
 import { addBusPulls } from './support/bus-fixes';
 import { busLines, groupLines } from './support/bus-lines';
+import { reversedParts } from './support/reversed-supplies';
 import { listWords, relatedOf } from './support/views';
 
 interface Detail {
@@ -32,7 +33,11 @@ export default defineRule<Detail>({
   needs: 'hardware',
   *check(subject) {
     if (subject.facts.damaged) return;
-    const bare = busLines(subject).filter(({ pulls }) => pulls.length === 0);
+    const reversed = reversedParts(subject);
+    const bare = busLines(subject).filter(
+      // The pull-ups of a part that is fed the wrong way round pull down.
+      ({ pulls, parts }) => pulls.length === 0 && !parts.some((part) => reversed.has(part)),
+    );
     for (const group of groupLines(bare)) {
       const [{ view, kind, parts, use }] = group;
       const { board } = subject.build;

@@ -3,6 +3,7 @@
 import type { Fix } from '../base/finding';
 import { defineRule } from './rule';
 import type { Placed, Subject } from './subject';
+import { endsDead } from './support/dead-ends';
 import { findOpen } from './support/floating';
 import { groundTerminal } from './support/manifest-edits';
 import { isSignal, listWords, regionOf, relatedOf, viewOf } from './support/views';
@@ -39,6 +40,7 @@ export default defineRule<Detail>({
         drive === 'low'
       )
         continue;
+      if (endsDead(subject, view)) continue;
       // A plain input that one position leaves open is told by the rule on floating.
       if (drive === 'input' && findOpen(subject, view)) continue;
       const use = view.uses.find((one) => one.action === 'read' || one.action === 'interrupt');

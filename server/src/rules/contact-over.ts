@@ -5,6 +5,7 @@ import { defineRule } from './rule';
 import { shortedBy, supplyPoles } from './support/shorted-supplies';
 import { findShorts } from './support/shorts';
 import { placedOf } from './support/supplies';
+import { isOverdriven } from './support/told-regions';
 import { partOf, worstState } from './support/views';
 
 interface Detail {
@@ -34,7 +35,12 @@ export default defineRule<Detail>({
       const part = partOf(subject, contact.part);
       const region = subject.regions.find((candidate) => candidate.elements.includes(contact));
       if (limit === undefined || !part || !region || told.has(part.id) || shorted.has(part.id)) continue;
-      const found = worstState(subject.points(region), contact.id);
+      // Where a pin or a junction is destroyed as well, the contact is not what has to be changed.
+      const found = worstState(
+        subject.points(region),
+        contact.id,
+        (state) => !isOverdriven(subject, region, state),
+      );
       if (!found || Math.abs(found.amps.typ) <= limit) continue;
       told.add(part.id);
       yield {

@@ -2,6 +2,7 @@
 import { formatQuantity } from '../base/quantity';
 import { worst } from '../base/range';
 import { defineRule } from './rule';
+import { crossings } from './support/crossings';
 import { findMeetings } from './support/meetings';
 import { limitsOf } from './support/pin-limits';
 import { setMode } from './support/sketch-edits';
@@ -25,7 +26,10 @@ export default defineRule<Detail>({
   maturity: 'new',
   needs: 'circuit',
   *check(subject) {
+    // A library's pins in the wrong order are told as that, and so is what they meet.
+    const crossed = new Set(crossings(subject).flatMap(({ pins }) => pins.map(({ pin }) => pin)));
     for (const { view, use, other, otherUse, state, amps } of findMeetings(subject)) {
+      if (crossed.has(view.pin.id) || crossed.has(other)) continue;
       const part = partOf(subject, other);
       yield {
         identity: view.pin.id,

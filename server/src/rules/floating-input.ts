@@ -1,6 +1,7 @@
 /** An input that nothing holds while its switch is open. */
 import type { Fix } from '../base/finding';
 import { defineRule } from './rule';
+import { endsDead } from './support/dead-ends';
 import { findOpen } from './support/floating';
 import { addPull } from './support/manifest-edits';
 import { setMode } from './support/sketch-edits';
@@ -37,8 +38,8 @@ export default defineRule<Detail>({
       if (!use || !view.drives.includes('input') || view.drives.some((drive) => drive !== 'input')) continue;
       // A mode that is not known may be the pull-up.
       if (view.uses.some((other) => other.action === 'mode' && other.modes?.length === 0)) continue;
-      // The level written in place of the pull-up is told by the rule on that.
-      if (writtenPulls(subject).some((one) => one.view === view)) continue;
+      // The level written in place of the pull-up and the bare contact are told by the rules on those.
+      if (writtenPulls(subject).some((one) => one.view === view) || endsDead(subject, view)) continue;
       const open = findOpen(subject, view);
       if (!open) continue;
       yield {

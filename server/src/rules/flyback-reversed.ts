@@ -1,6 +1,7 @@
 /** A diode across a winding that conducts while the winding is on. */
 import { defineRule } from './rule';
 import { swapLamp } from './support/lamp-fixes';
+import { isReversedRegion } from './support/reversed-supplies';
 import { partOf } from './support/views';
 import { findWindings } from './support/windings';
 
@@ -22,6 +23,14 @@ export default defineRule<Detail>({
   needs: 'circuit',
   *check(subject) {
     for (const { coil, plus, by, reversed } of findWindings(subject)) {
+      // With its supply exchanged the winding's current flows the other way, and the diode may be right.
+      if (
+        isReversedRegion(
+          subject,
+          subject.regions.find(({ elements }) => elements.includes(coil)),
+        )
+      )
+        continue;
       for (const diode of reversed) {
         const part = partOf(subject, diode.part);
         // A diode inside a part with other things in it is not anybody's to turn.

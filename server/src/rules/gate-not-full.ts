@@ -2,6 +2,7 @@
 import { formatQuantity } from '../base/quantity';
 import { defineRule } from './rule';
 import { gateDrives } from './support/gates';
+import { isAdrift } from './support/parted-grounds';
 import { partOf, relatedOf } from './support/views';
 
 interface Detail {
@@ -29,7 +30,7 @@ export default defineRule<Detail>({
     for (const { transistor, view, volts, amps } of gateDrives(subject)) {
       const part = partOf(subject, transistor.part);
       const { fullVolts, volts: threshold, control } = transistor.primitive;
-      if (!part) continue;
+      if (!part || isAdrift(subject, view.net.id)) continue;
       const doubtful = volts.min < threshold.max;
       // What a pin could feed by itself asks nothing of the transistor.
       const works = amps <= pinAbsolute.typ;

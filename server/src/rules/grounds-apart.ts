@@ -1,12 +1,10 @@
 /** A supply of its own whose minus is not joined to the board's ground, while a signal goes from one to the other. */
 import { insertWire } from '../hardware';
 import { defineRule } from './rule';
-import type { Placed, Subject } from './subject';
 import { draftManifest } from './support/draft';
 import { groundEnd } from './support/manifest-edits';
-import { groundNets, placedOf } from './support/supplies';
-import { isSignal, listWords, partOf, wiresRelated } from './support/views';
-import { walk } from './support/walk';
+import { partedGrounds } from './support/parted-grounds';
+import { listWords, wiresRelated } from './support/views';
 
 interface Detail {
   readonly part: string;
@@ -23,25 +21,9 @@ export default defineRule<Detail>({
   maturity: 'settled',
   needs: 'hardware',
   *check(subject) {
-    const grounds = groundNets(subject);
-    if (grounds.size === 0 || subject.doubtful.length > 0) return;
-    const told = new Set<string>();
-    const isPin = (net: string) => subject.pins.some((view) => view.net.id === net);
-    for (const source of placedOf(subject, 'source')) {
-      const [, minus] = source.nets;
-      const terminal = source.primitive.ends[1];
-      const part = partOf(subject, source.part);
-      // A minus without any wire is an open terminal, which another rule tells.
-      const isWired = subject.build.nets.some(({ id }) => id === minus);
-      if (!part || !isWired || told.has(minus) || isPlusOfAnother(subject, source)) continue;
-      const held = walk(subject, [minus], mayJoin, isPin);
-      if ([...held].some((net) => grounds.has(net))) continue;
-      const touched = walk(subject, [...held], (element) => element.primitive.type !== 'capacitor', isPin);
-      const views = subject.pins.filter((view) => isSignal(view) && touched.has(view.net.id));
+    for (const { part, terminal, views } of partedGrounds(subject)) {
       const [first] = views;
       if (!first) continue;
-      told.add(minus);
-      for (const net of held) told.add(net);
       yield {
         identity: part.id,
         span: part.span,
@@ -184,13 +166,3 @@ void loop() {}
     },
   ],
 });
-
-/** Whatever may join two grounds, be it badly: of such a build nothing is said here. */
-function mayJoin({ primitive }: Placed): boolean {
-  return ['switch', 'resistor', 'coil', 'diode', 'transistor', 'potentiometer'].includes(primitive.type);
-}
-
-/** The upper one of two packs in a row: its minus is the other's plus. */
-function isPlusOfAnother(subject: Subject, source: Placed): boolean {
-  return placedOf(subject, 'source').some((other) => other !== source && other.nets[0] === source.nets[1]);
-}

@@ -3,7 +3,7 @@ import { formatQuantity } from '../base/quantity';
 import type { Range } from '../base/range';
 import { defineRule } from './rule';
 import type { Region } from './subject';
-import { isFed } from './support/fed-lamps';
+import { isFed, isLitByBoard } from './support/fed-lamps';
 import { lowerLampResistor } from './support/lamp-row';
 import { type LitLamp, litLamps } from './support/lit-lamps';
 import { lampName, partOf } from './support/views';
@@ -38,8 +38,9 @@ export default defineRule<Detail>({
       const part = partOf(subject, lamp.part);
       const { visibleAmps, volts: needs } = lamp.primitive;
       if (!part || visibleAmps === undefined || amps.min >= visibleAmps) continue;
-      // Without volts over it nothing is said to the lamp; and what only a pull-up lights is no output's affair.
+      // Without volts over it nothing is said to the lamp; and what only a pull-up lights, in the chip or on the board, is no output's affair.
       if (volts < needs.min / 2 || Object.values(state.drives).includes('pull-up')) continue;
+      if (isLitByBoard(subject, lit)) continue;
       // Behind a transistor that blocks a lamp is off on purpose, whatever leaks through it.
       if (amps.typ < leak && !isFed(subject, lit)) continue;
       const sure = amps.typ < visibleAmps;

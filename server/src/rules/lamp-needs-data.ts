@@ -56,7 +56,8 @@ export default defineRule<Detail>({
     blink('the lamp by the number of its pin', 'esp32-s3-devkitc', '48', true),
     blink('the same by the name of the pin', 'esp32-s3-devkitc', 'PIN_RGB_LED', true),
     blink('the lamp by the core’s name for it', 'esp32-s3-devkitc', 'LED_BUILTIN', false),
-    blink('a core that counts the lamp by its pin', 'esp32-c3-devkitm', '8', false),
+    blink('the lamp of a sister board by the number of its pin', 'esp32-c3-devkitm', '8', true),
+    blink('the same by the core’s name for it', 'esp32-c3-devkitm', 'RGB_BUILTIN', false),
     blink('a board with a plain lamp', 'uno-r3', '13', false),
   ],
 });

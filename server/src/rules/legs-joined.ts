@@ -13,6 +13,8 @@ export default defineRule<JoinedLegs>({
   maturity: 'new',
   needs: 'hardware',
   *check(subject) {
+    // The wire on the other side may be one that could not be read.
+    if (subject.doubtful.length > 0) return;
     for (const legs of findJoinedLegs(subject)) {
       const end = legs.wire.ends[legs.end];
       yield {

@@ -4,9 +4,11 @@ import type { Range } from '../base/range';
 import type { Hit } from './rule';
 import { defineRule } from './rule';
 import type { PinView, Subject } from './subject';
-import { highest, partInputs, voltsAtInput, voltsAtPin } from './support/input-volts';
+import { highest, partInputs, regionOfInput, voltsAtInput, voltsAtPin } from './support/input-volts';
 import { clampHolds, liftedBy } from './support/lifted';
-import { isSignal, listWords, partOf, viewOf, wiresRelated } from './support/views';
+import { isAdrift } from './support/parted-grounds';
+import { isReversedRegion } from './support/reversed-supplies';
+import { isSignal, listWords, partOf, regionOf, viewOf, wiresRelated } from './support/views';
 
 interface Detail {
   readonly input: string;
@@ -27,7 +29,8 @@ export default defineRule<Detail>({
   needs: 'circuit',
   *check(subject) {
     for (const view of subject.pins) {
-      if (!isSignal(view) || view.wires.length === 0) continue;
+      if (!isSignal(view) || view.wires.length === 0 || isAdrift(subject, view.net.id)) continue;
+      if (isReversedRegion(subject, regionOf(subject, view.pin.id))) continue;
       const hit = hitAtPin(subject, view);
       if (hit) yield hit;
     }
@@ -37,6 +40,8 @@ export default defineRule<Detail>({
       const stands = input.primitive.maxVolts;
       const most = highest(voltsAtInput(subject, input));
       if (!part || stands === undefined || !most || most.volts.typ <= stands || told.has(part.id)) continue;
+      if (isAdrift(subject, input.nets[0]) || isReversedRegion(subject, regionOfInput(subject, input)))
+        continue;
       const from = liftedBy(subject, input.nets[0], most, stands, part.id);
       if (from.length === 0) continue;
       told.add(part.id);

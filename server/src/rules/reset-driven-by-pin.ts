@@ -22,7 +22,7 @@ export default defineRule<Detail>({
   *check(subject) {
     const { reset } = subject.build.board;
     const line = reset && viewOf(subject, reset.pin);
-    if (!line || line.wires.length === 0) return;
+    if (!line || line.wires.length === 0 || subject.rails[line.net.id] !== undefined) return;
     const nets = reach(subject, line.net.id, { switches: {}, resistances: true });
     for (const view of subject.pins) {
       if (!isSignal(view) || !nets.has(view.net.id) || subject.rails[view.net.id] !== undefined) continue;

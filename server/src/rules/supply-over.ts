@@ -5,6 +5,7 @@ import { defineRule } from './rule';
 import type { Subject } from './subject';
 import { boardFeeds } from './support/board-feeds';
 import { drawsOf } from './support/draws';
+import { shortedBy, supplyPoles } from './support/shorted-supplies';
 import { railSupplies, type Supply, sourceSupplies } from './support/supplies';
 import { listWords, partOf } from './support/views';
 
@@ -157,9 +158,14 @@ void loop() { digitalWrite(6, HIGH); digitalWrite(6, LOW); }
   ],
 });
 
-/** Supplies with a known limit, but for those that two things feed: nobody knows then which gives how much. */
+/** Supplies with a known limit, but for those that are shorted, and those that two things feed: who gives how much? */
 function limitedSupplies(subject: Subject): readonly { readonly supply: Supply; readonly limit: number }[] {
   const feeds = boardFeeds(subject);
+  const shorted = new Set(
+    supplyPoles(subject).flatMap(({ supply, net, returns }) =>
+      shortedBy(subject, net, returns) === undefined ? [] : [supply],
+    ),
+  );
   const rails = railSupplies(subject).flatMap((supply) => {
     const limit = supply.pin?.maxAmps?.max;
     // A rail's limit may be that of the USB port, which a declared source takes the place of.
@@ -173,5 +179,5 @@ function limitedSupplies(subject: Subject): readonly { readonly supply: Supply; 
     const limit = supply.source.primitive.maxAmps;
     return limit === undefined || nets.has(supply.net) ? [] : [{ supply, limit }];
   });
-  return [...rails, ...sources];
+  return [...rails, ...sources].filter(({ supply }) => !shorted.has(supply.name));
 }

@@ -1,9 +1,7 @@
 /** A supply, or a part fed by one, with plus and minus exchanged. */
 import { defineRule } from './rule';
-import type { Placed, Subject } from './subject';
 import { swapLamp } from './support/lamp-fixes';
-import { poleOf } from './support/poles';
-import { placedOf } from './support/supplies';
+import { reversedSupplies } from './support/reversed-supplies';
 import { partOf } from './support/views';
 
 interface Detail {
@@ -23,9 +21,9 @@ export default defineRule<Detail>({
   maturity: 'new',
   needs: 'hardware',
   *check(subject) {
-    for (const { element, words } of [...reversedSources(subject), ...reversedLoads(subject)]) {
+    for (const { element, words } of reversedSupplies(subject)) {
       const part = partOf(subject, element.part);
-      if (!part || subject.doubtful.includes(part.id)) continue;
+      if (!part) continue;
       const [plus, minus] = element.primitive.ends;
       yield {
         identity: part.id,
@@ -142,39 +140,3 @@ void loop() { int level = analogRead(A0); }
     },
   ],
 });
-
-interface Reversed {
-  readonly element: Placed;
-  readonly words: string;
-}
-
-function reversedSources(subject: Subject): readonly Reversed[] {
-  const fed = placedOf(subject, 'load');
-  return placedOf(subject, 'source').flatMap((element) => {
-    const plus = poleOf(subject, element.nets[0]);
-    const minus = poleOf(subject, element.nets[1]);
-    if (!plus.ground || minus.ground || plus.pins.length > 0) return [];
-    const load = fed.find(({ nets }) => minus.nets.has(nets[0]));
-    const [pin] = minus.pins;
-    const end = pin ?? (load && `${load.part}.${load.primitive.ends[0]}`);
-    return end === undefined ? [] : [{ element, words: `its plus is on ground and its minus on ${end}` }];
-  });
-}
-
-function reversedLoads(subject: Subject): readonly Reversed[] {
-  const told = new Set<string>();
-  return placedOf(subject, 'load').flatMap((element) => {
-    const terminals = partOf(subject, element.part)?.terminals ?? [];
-    const [first, second] = element.primitive.ends;
-    const polarity = (id: string) => terminals.find((terminal) => terminal.id === id)?.polarity;
-    if (polarity(first) !== '+' || polarity(second) !== '-' || told.has(element.part)) return [];
-    const plus = poleOf(subject, element.nets[0]);
-    const minus = poleOf(subject, element.nets[1]);
-    if (!plus.down || plus.up || !minus.up || minus.down) return [];
-    told.add(element.part);
-    const up = minus.pins[0] ?? 'plus';
-    return [
-      { element, words: `its ${first} is on ${plus.ground ? 'ground' : 'minus'} and its ${second} on ${up}` },
-    ];
-  });
-}

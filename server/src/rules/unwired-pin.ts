@@ -2,11 +2,11 @@
 
 import type { PinAction, PinUse } from '../base/pin-use';
 import { defineRule } from './rule';
-import type { PinView } from './subject';
+import type { PinView, Subject } from './subject';
 import { usesBus } from './support/buses';
 import { declarePart } from './support/declare-fixes';
 import { isToldElsewhere } from './support/mistaken';
-import { isMeant, isSignal, pathRelated } from './support/views';
+import { hasUseOnBoard, isMeant, isSignal, pathRelated } from './support/views';
 
 interface Detail {
   readonly pin: string;
@@ -25,9 +25,10 @@ export default defineRule<Detail>({
   needs: 'hardware',
   *check(subject) {
     for (const view of subject.pins) {
-      if (!isSignal(view) || view.wires.length > 0 || view.onBoard.length > 0) continue;
+      if (!isSignal(view) || view.wires.length > 0 || hasUseOnBoard(subject, view)) continue;
       // A wrong number and a pin that is not free are told by the rules on them.
       if (usesBus(subject, view.pin.roles) || isToldElsewhere(subject, view)) continue;
+      if (isSpare(subject, view)) continue;
       // Several pins behind one argument are possibilities, not statements, unless the run surely meets them all.
       const use = view.uses.find((candidate) => speaks(view, candidate));
       if (!use) continue;
@@ -98,6 +99,30 @@ void loop() {
 }
 `,
     },
+    listening('a port that only listens', [4], []),
+    listening('a port with no wire at all', [], [4, 5]),
+    {
+      about: 'two ports that take turns do not make the pins of another bus its own',
+      build: `
+//- sketch.ino
+#include <SoftwareSerial.h>
+SoftwareSerial depth(10, 3);
+void setup() { depth.begin(9600); pinMode(11, OUTPUT); }
+//                                        ^^ unwired-pin [ask] [ask] [ask] [ask]: pinMode uses D11
+void loop() { depth.listen(); analogWrite(11, depth.read()); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "uno-r3",
+  "parts": { "sounder": { "kind": "serial-device", "supply": "5" } },
+  "wires": [
+    { "from": "D10", "to": "sounder.tx" },
+    { "from": "5V", "to": "sounder.+" },
+    { "from": "GND", "to": "sounder.-" }
+  ]
+}
+`,
+    },
     {
       about: 'the lamp on the board needs no wire',
       build: `
@@ -125,4 +150,50 @@ function speaks(view: PinView, use: PinUse): boolean {
   // Writing a whole port sets pins nobody cares for, as inputs or with their pull-ups, which is good practice.
   const register = /^(?:DDR|PORT|PIN)[A-L]$/.test(use.call);
   return !register || (view.modes.includes('output') && !(use.modes?.includes('input') ?? false));
+}
+
+const device: ReadonlySet<PinAction> = new Set(['device', 'transfer', 'release']);
+
+/** A pin that a call wants to be named though nothing is on it: a port that only listens has no wire to send on. */
+function isSpare(subject: Subject, view: PinView): boolean {
+  const named = view.uses.filter((use) => use.mayStayOpen);
+  if (named.length === 0 || view.uses.some((use) => !device.has(use.action))) return false;
+  return named.every((use) =>
+    subject.pins.some(
+      (other) =>
+        other !== view &&
+        other.wires.length > 0 &&
+        other.uses.some(({ mayStayOpen, callSpan: { file, start } }) => {
+          return mayStayOpen && file === use.callSpan.file && start === use.callSpan.start;
+        }),
+    ),
+  );
+}
+
+function listening(about: string, wired: readonly number[], told: readonly number[]) {
+  const mark = (pin: number, at: number) =>
+    told.includes(pin)
+      ? `\n//${' '.repeat(at - 2)}^ unwired-pin ${pin === 4 ? '[ask] [ask]' : '[ask]'}: SoftwareSerial uses D${pin}, and nothing is wired to it`
+      : '';
+  return {
+    about,
+    build: `
+//- sketch.ino
+#include <SoftwareSerial.h>
+SoftwareSerial depth(4, 5);${mark(4, 21)}${mark(5, 24)}
+void setup() { depth.begin(9600); }
+void loop() { if (depth.available()) depth.read(); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "uno-r3",
+  "parts": { "sounder": { "kind": "serial-device", "supply": "5" } },
+  "wires": [
+    ${wired.map((pin) => `{ "from": "D${pin}", "to": "sounder.tx" },`).join('\n    ')}
+    { "from": "5V", "to": "sounder.+" },
+    { "from": "GND", "to": "sounder.-" }
+  ]
+}
+`,
+  };
 }

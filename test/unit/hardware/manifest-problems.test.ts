@@ -14,7 +14,6 @@ const cases: readonly Mistake[] = [
     about: 'a series that is none',
     text: '{ "board": "nano-v3", "stock": { "resistors": "«E13»" } }',
     code: 'unknown-word',
-    fixed: 'E3',
   },
   {
     about: 'a tolerance without per cent',
@@ -104,7 +103,11 @@ const cases: readonly Mistake[] = [
     about: 'a terminal like nothing',
     text: withWires('{ "from": "D7", "to": "restart.«x»" }'),
     code: 'unknown-terminal',
-    fixed: '1',
+  },
+  {
+    about: 'an end as near to several pins',
+    text: withWires('{ "path": ["«D27»", "R1"] }'),
+    code: 'unknown-end',
   },
   {
     about: 'an unknown end',

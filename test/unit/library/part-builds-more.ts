@@ -31,7 +31,11 @@ export const moreRightBuilds: Readonly<Record<string, PartBuild>> = {
     ],
     uses: ['out 4', 'out 5'],
   },
-  servo: { parts: { x: { kind: 'servo' } }, wires: [...power, 'D9 > x.signal'], uses: ['servo 9'] },
+  servo: {
+    parts: { x: { kind: 'servo' }, cells: { kind: 'nimh-battery', cells: 4 } },
+    wires: ['cells.+ > x.+', 'cells.- > x.-', 'x.- > GND', 'D9 > x.signal'],
+    uses: ['servo 9'],
+  },
   solenoid: {
     parts: {
       x: { kind: 'solenoid' },
@@ -144,7 +148,7 @@ export const moreRightBuilds: Readonly<Record<string, PartBuild>> = {
     uses: ['out 4', 'out 5', 'out 6'],
   },
   'voltage-regulator': {
-    parts: { x: { kind: 'voltage-regulator' }, pack, motor: { kind: 'servo' } },
+    parts: { x: { kind: 'voltage-regulator', maxCurrent: '1.5 A' }, pack, motor: { kind: 'servo' } },
     wires: [
       'pack.+ > x.in',
       'x.- > GND',
@@ -172,7 +176,7 @@ export const moreRightBuilds: Readonly<Record<string, PartBuild>> = {
   'nimh-battery': feed({ kind: 'nimh-battery', cells: 7 }),
   'lithium-battery': feed({ kind: 'lithium-battery', cells: 2, capacity: '2000 mAh' }),
   'lithium-iron-battery': feed({ kind: 'lithium-iron-battery', cells: 3 }),
-  'lead-acid-battery': feed({ kind: 'lead-acid-battery' }),
+  'lead-acid-battery': feed({ kind: 'lead-acid-battery', cells: 4 }),
   'coin-cell': {
     parts: {
       x: { kind: 'coin-cell' },

@@ -64,13 +64,15 @@ export const rightBuilds: Readonly<Record<string, PartBuild>> = {
   diode: {
     parts: {
       x: { kind: 'diode' },
+      block: { kind: 'power-adapter', volts: '5 V', maxCurrent: '3 A' },
       bolt: { kind: 'solenoid', volts: '5' },
       Q1: { kind: 'n-mosfet' },
       R1: ohms('10k'),
     },
-    wires: ['D7 > Q1.gate', 'Q1.gate > R1 > GND', 'Q1.source > GND', '5V > bolt > Q1.drain'].concat([
+    wires: ['D7 > Q1.gate', 'Q1.gate > R1 > GND', 'Q1.source > GND', 'block.+ > bolt > Q1.drain'].concat([
       'Q1.drain > x.anode',
       'x.cathode > bolt.1',
+      'block.- > GND',
     ]),
     uses: ['out 7'],
   },
@@ -105,8 +107,12 @@ export const rightBuilds: Readonly<Record<string, PartBuild>> = {
     uses: ['out 4', 'out 5'],
   },
   'addressable-strip': {
-    parts: { x: { kind: 'addressable-strip', count: 8 }, R1: ohms('330') },
-    wires: [...power, 'D6 > R1', 'R1.2 > x.data-in'],
+    parts: {
+      x: { kind: 'addressable-strip', count: 8 },
+      R1: ohms('330'),
+      C1: { kind: 'electrolytic-capacitor', value: '470 uF', volts: '10 V' },
+    },
+    wires: [...power, 'x.+ > C1 > x.-', 'D6 > R1', 'R1.2 > x.data-in'],
     uses: ['out 6'],
   },
   'led-strip': {
@@ -189,8 +195,12 @@ export const rightBuilds: Readonly<Record<string, PartBuild>> = {
     uses: ['out 7'],
   },
   'darlington-array': {
-    parts: { x: { kind: 'darlington-array' }, bolt: { kind: 'solenoid', volts: '5' } },
-    wires: ['D7 > x.in-1', 'x.- > GND', '5V > bolt > x.out-1', 'x.common > bolt.1'],
+    parts: {
+      x: { kind: 'darlington-array' },
+      bolt: { kind: 'solenoid', volts: '5' },
+      block: { kind: 'power-adapter', volts: '5 V', maxCurrent: '3 A' },
+    },
+    wires: ['D7 > x.in-1', 'x.- > GND', 'block.+ > bolt > x.out-1', 'x.common > bolt.1', 'block.- > GND'],
     uses: ['out 7'],
   },
   'h-bridge': {

@@ -198,7 +198,7 @@ export const mistakes: readonly Mistake[] = [
     parts: { x: { kind: 'tact-switch' } },
     wires: ['D2 > x.1a', 'x.1b > GND'],
     uses: ['high 2'],
-    found: ['unwired-terminal: x has no wire on x.2a and x.2b', shorted('D2', 'high', 'GND')],
+    found: ['legs-joined: x.1a and x.1b are joined inside x'],
   },
   {
     about: 'a tact switch to ground on an output',

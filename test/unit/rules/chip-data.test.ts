@@ -1,8 +1,8 @@
 /** Figures of the library files that hold for one chip or a family, on the boards of the library. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Board } from '../../../server/src/base/board';
+import { levelOnInput } from '../../../server/src/base/level-on-input';
 import { forChip } from '../../../server/src/rules/support/chip-data';
-import { levelOnInput } from '../../../server/src/rules/support/cores';
 import { openTestBench, type TestBench } from '../../fixture/bench';
 
 let bench: TestBench;
@@ -44,10 +44,9 @@ describe('a level written to an input', () => {
     ['pico', 'drives-low'],
     ['esp32-devkitc', 'nothing'],
     ['uno-r4-minima', 'nothing'],
-    ['teensy-4-0', 'nothing'],
-    // Nobody looked at that core.
-    ['nucleo-f103rb', undefined],
+    ['teensy-4-0', 'turns-pull'],
+    ['nucleo-f103rb', 'nothing'],
   ])('%s', (id, expected) => {
-    expect(levelOnInput(boardOf(id))).toBe(expected);
+    expect(levelOnInput(boardOf(id).platform)).toBe(expected);
   });
 });

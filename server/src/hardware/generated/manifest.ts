@@ -96,6 +96,10 @@ export interface ManifestPolicy {
    * Current a pin may carry: the board's `recommended` figure, its `absolute` limit, or a figure of your own such as "10 mA".
    */
   pinCurrent?: Quantity;
+  /**
+   * How long the batteries shall last, as in "8 h". Left out: nothing is asked of them.
+   */
+  runTime?: Quantity;
 }
 /**
  * One part. What else can be said about it depends on its kind.

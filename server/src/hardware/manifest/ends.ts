@@ -6,7 +6,7 @@ import type { Board, BoardPin, Part, Terminal } from '../../base/build';
 import type { Problem } from '../../base/read';
 import type { Span } from '../../base/span';
 import { contentSpan, type JsonNode, textOf } from '../json/node';
-import { listNames, quoteName, unknownName } from '../names';
+import { listNames, quoteName, unknownName, withArticle } from '../names';
 import { type Hole, holesOf, type PinPlace } from '../positions';
 
 export interface TerminalEnd {
@@ -138,7 +138,7 @@ export class EndReader {
         terminalNames(one).some((other) => other.toLowerCase() === name.toLowerCase()),
       );
     if (found !== undefined) return both({ kind: 'terminal', part: part.id, terminal: found.id, span });
-    const message = `${quoteName(part.id)} is a ${part.title}, which has no terminal ${quoteName(name)}.`;
+    const message = `${quoteName(part.id)} is ${withArticle(part.title)}, which has no terminal ${quoteName(name)}.`;
     const ids = part.terminals.map((one) => one.id);
     const nameSpan = { ...span, start: Math.max(span.start, span.end - name.length) };
     this.problems.push(unknownName('unknown-terminal', message, nameSpan, name, ids));

@@ -5,7 +5,7 @@ import type { Span } from '../../base/span';
 import type { ParameterValue, ParameterValues } from '../figures';
 import type { PartParameter } from '../generated/part';
 import { childOf, contentSpan, type JsonEntry, type JsonNode, textOf } from '../json/node';
-import { quoteName, unknownName } from '../names';
+import { quoteName, unknownName, withArticle } from '../names';
 import { type PartKind, whyWrongValue } from '../part-kind';
 import { conditionHolds, resolvePrimitive } from '../primitives';
 import type { StockTexts } from './stock';
@@ -53,7 +53,7 @@ function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems:
     const parameter = parameters.get(key);
     if (parameter === undefined) {
       const free = [...parameters.keys(), ...commonKeys].filter((name) => !entry.value.entries.has(name));
-      const message = `${quoteName(entry.key)} is a ${kind.title}, which has no key ${quoteName(key)}.`;
+      const message = `${quoteName(entry.key)} is ${withArticle(kind.title)}, which has no key ${quoteName(key)}.`;
       found.push(unknownName('unknown-key', message, keySpan, key, free));
       continue;
     }
@@ -66,7 +66,7 @@ function readPart(entry: JsonEntry, kind: PartKind, stock: StockTexts, problems:
     const fallback = defaultOf(parameter, stock);
     if (fallback !== undefined) values.set(key, fallback);
     else if (parameter.required === true) {
-      const message = `${quoteName(entry.key)} is a ${kind.title} and needs the key "${key}".`;
+      const message = `${quoteName(entry.key)} is ${withArticle(kind.title)} and needs the key "${key}".`;
       const hint = parameter.about;
       found.push({
         code: 'missing-key',

@@ -74,6 +74,15 @@ export function stockTexts(node: JsonNode | undefined, stock: Stock): StockTexts
 const policyWords = ['recommended', 'absolute'] as const;
 
 export function readPolicy(node: JsonNode | undefined, board: Board, problems: Problem[]): Build['policy'] {
+  const runNode = childOf(node, 'runTime');
+  const runSeconds = readFigure(runNode, (text) => parseQuantity(text, 's'), problems);
+  return {
+    ...readPinCurrent(node, board, problems),
+    ...(runNode !== undefined && runSeconds !== undefined && { runSeconds, runSpan: contentSpan(runNode) }),
+  };
+}
+
+function readPinCurrent(node: JsonNode | undefined, board: Board, problems: Problem[]): Build['policy'] {
   const policyNode = childOf(node, 'pinCurrent');
   const text = quantityOf(policyNode);
   const { pinRecommended, pinAbsolute } = board.limits;

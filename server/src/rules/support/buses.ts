@@ -3,10 +3,7 @@
  * describes and that may open it by itself.
  */
 import { numbersOf } from '../../base/build';
-import type { PinAction } from '../../base/pin-use';
 import type { Subject } from '../subject';
-
-const opening: ReadonlySet<PinAction> = new Set(['bus', 'transfer']);
 
 /** The buses among roles: `i2c` of `i2c.sda`, `uart1` of `uart1.tx`. */
 function busesOf(roles: readonly string[]): readonly string[] {
@@ -21,7 +18,8 @@ function openedBuses(subject: Subject): ReadonlySet<string> {
   if (opened === undefined) {
     const pins = new Set(
       subject.facts.uses.flatMap(({ action, pins: used }) => {
-        return opening.has(action) && used.kind === 'known' ? used.values : [];
+        // A transfer names the pins of whatever it goes over, which may be two pins of the sketch's own choice.
+        return action === 'bus' && used.kind === 'known' ? used.values : [];
       }),
     );
     const views = subject.pins.filter(({ pin }) => numbersOf(pin).some((number) => pins.has(number)));

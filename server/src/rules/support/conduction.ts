@@ -16,12 +16,16 @@ export interface Passing {
   readonly diodes?: 'up' | 'down';
   /** False: not through supplies (batteries). */
   readonly sources?: boolean;
+  /** False: not through the board's own parts. */
+  readonly onBoard?: boolean;
   /** A placed primitive that the walk must not pass. */
   readonly without?: string;
+  /** True: a walk that starts at a rail also goes through what limits a current. */
+  readonly behindRail?: boolean;
 }
 
 function passes(element: Placed, passing: Passing, from: string): boolean {
-  if (element.id === passing.without) return false;
+  if (element.id === passing.without || (element.onBoard && passing.onBoard === false)) return false;
   switch (element.primitive.type) {
     case 'switch':
       return (passing.switches[element.id] ?? element.primitive.rest) === 'closed';
@@ -43,8 +47,13 @@ function passes(element: Placed, passing: Passing, from: string): boolean {
   }
 }
 
-/** Every net that can be reached from one, itself included. A walk ends at a rail: it does not go on behind it. */
+/**
+ * Every net that can be reached from one, itself included. A walk ends at a rail: it does not go on behind it. One that
+ * starts at a rail finds what is one conductor with it; where it asks for more it stays, since nothing moves a rail.
+ */
 export function reach(subject: Subject, from: string, passing: Passing): ReadonlySet<string> {
+  if (passing.resistances && passing.behindRail !== true && subject.rails[from] !== undefined)
+    return new Set([from]);
   const seen = new Set<string>([from]);
   const front = [from];
   const neighbours = neighboursOf(subject);

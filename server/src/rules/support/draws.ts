@@ -6,7 +6,7 @@ import type { Range } from '../../base/range';
 import type { Draw } from '../../circuit';
 import type { Placed, Region, StatePoint, Subject } from '../subject';
 import { onlyFeeder, type PlacedOf, placedOf, type Supply, sourceSupplies } from './supplies';
-import { toldRegions } from './told-regions';
+import { isOverdriven, toldRegions } from './told-regions';
 import { listWords } from './views';
 
 export interface SupplyDraw extends Draw {
@@ -21,9 +21,14 @@ const noLoad = 1e-4;
 export function drawsOf(subject: Subject, supply: Supply, deep = 0): readonly SupplyDraw[] {
   const element = supply.source ? supply.source.id : `rail:${supply.net}`;
   const isLogic = supply.pin !== undefined && supply.pin.id === subject.build.board.logicRail;
-  const draws = subject.regions.flatMap((region) => {
-    const most = mostDrawn(subject, region, element, isLogic);
-    return most && most.amps.max > noLoad ? [{ ...most, name: listWords(most.parts.slice(0, 2)) }] : [];
+  const found = subject.regions.flatMap((region) => mostDrawn(subject, region, element, isLogic) ?? []);
+  // What the chip gives beyond its own total is told of the chip, and is no draw it could keep up.
+  const given = found.reduce((sum, { pins }) => sum + pins, 0);
+  const beyond = Math.max(0, 1 - (subject.build.board.limits.total?.max ?? given) / Math.max(given, 1e-9));
+  const draws = found.flatMap(({ amps, pins, parts }) => {
+    const less = pins * beyond;
+    const own = { min: Math.max(0, amps.min - less), typ: amps.typ - less, max: amps.max - less };
+    return own.max > noLoad ? [{ name: listWords(parts.slice(0, 2)), parts, amps: own }] : [];
   });
   // A regulator that gets its power from one that gets it back would never end.
   if (deep > 3) return draws;
@@ -72,31 +77,40 @@ export function netOfTerminal(subject: Subject, part: string, terminal: string):
   )?.id;
 }
 
-function mostDrawn(
-  subject: Subject,
-  region: Region,
-  element: string,
-  isLogic: boolean,
-): { readonly amps: Range; readonly parts: readonly string[] } | undefined {
+interface Most {
+  readonly amps: Range;
+  /** The share of it that pins give, usual. */
+  readonly pins: number;
+  /** The most first. */
+  readonly parts: readonly string[];
+}
+
+function mostDrawn(subject: Subject, region: Region, element: string, isLogic: boolean): Most | undefined {
   if (!touches(region, element, isLogic) || toldRegions(subject).has(region)) return undefined;
-  const most = subject.build.board.limits.pinAbsolute.max;
-  // An output that limits the current of its winding by chopping is no resistor, and no sum tells what it takes.
-  const chops = region.elements.some(
-    ({ primitive }) => primitive.type === 'logic-output' && primitive.maxAmps !== undefined,
-  );
-  let found: { readonly amps: Range; readonly state: StatePoint } | undefined;
+  let most: Most | undefined;
   for (const state of subject.points(region)) {
-    // A pin that is destroyed by it is the worse fault, and what flows then is no draw of the supply.
-    if (Object.keys(state.drives).some((pin) => Math.abs(state.point.amps[`pin:${pin}`]?.typ ?? 0) > most))
-      continue;
+    if (isOverdriven(subject, region, state)) continue;
     const loads = loadsIn(region, state, element);
-    const typ = chops ? loads.typ : drawnIn(state, element, isLogic);
+    const pins = isLogic ? givenByPins(state) : 0;
+    const typ = isChopped(region, state)
+      ? loads.typ
+      : Math.max(0, state.point.amps[element]?.typ ?? 0) + pins;
     // At rest and at their peaks are loads; the corners of resistors are tolerances, and no peaks.
     const amps = { min: Math.min(typ, loads.min), typ, max: typ - loads.typ + loads.max };
-    if (!found || amps.typ > found.amps.typ || (amps.typ === found.amps.typ && amps.max > found.amps.max))
-      found = { amps, state };
+    if (!most || amps.typ > most.amps.typ || (amps.typ === most.amps.typ && amps.max > most.amps.max))
+      most = { amps, pins: Math.min(typ, pins), parts: partsBy(region, state) };
   }
-  return found && { amps: found.amps, parts: partsBy(region, found.state) };
+  return most;
+}
+
+/** An output that would give more than it can limits the current by itself, so that no sum of resistors tells it. */
+function isChopped({ elements }: Region, { point }: StatePoint): boolean {
+  return elements.some(
+    ({ id, primitive }) =>
+      primitive.type === 'logic-output' &&
+      primitive.maxAmps !== undefined &&
+      Math.abs(point.amps[id]?.typ ?? 0) > primitive.maxAmps,
+  );
 }
 
 /** Regions without the supply are not solved for it. */
@@ -123,13 +137,11 @@ function loadsIn(region: Region, { point }: StatePoint, element: string): Range 
   return sum;
 }
 
-/** Usual amperes out of a supply in a state. */
-function drawnIn({ point, drives }: StatePoint, element: string, isLogic: boolean): number {
-  let sum = Math.max(0, point.amps[element]?.typ ?? 0);
-  // What a pin gives comes out of the rail that feeds the chip.
-  if (isLogic) {
-    for (const [pin, drive] of Object.entries(drives))
-      if (drive === 'high' || drive === 'pull-up') sum += Math.max(0, point.amps[`pin:${pin}`]?.typ ?? 0);
+/** Usual amperes that pins give in a state: they come out of the rail that feeds the chip. */
+function givenByPins({ point, drives }: StatePoint): number {
+  let sum = 0;
+  for (const [pin, drive] of Object.entries(drives)) {
+    if (drive === 'high' || drive === 'pull-up') sum += Math.max(0, point.amps[`pin:${pin}`]?.typ ?? 0);
   }
   return sum;
 }

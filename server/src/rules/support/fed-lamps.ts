@@ -4,13 +4,23 @@ import { railsAmong, reach } from './conduction';
 import type { LitLamp } from './lit-lamps';
 
 /** True where current can come to the anode from a supply, and go from the cathode to a ground. */
-export function isFed(subject: Subject, { lamp, state }: LitLamp): boolean {
+export function isFed(subject: Subject, lit: LitLamp): boolean {
+  return isFedBy(subject, lit, true);
+}
+
+/** True where it is lit by way of the board's own parts alone: by a pull-up that is there for another reason. */
+export function isLitByBoard(subject: Subject, lit: LitLamp): boolean {
+  return isFedBy(subject, lit, true) && !isFedBy(subject, lit, false);
+}
+
+function isFedBy(subject: Subject, { lamp, state }: LitLamp, onBoard: boolean): boolean {
   const side = (index: 0 | 1, diodes: 'up' | 'down') =>
     reach(subject, lamp.nets[index], {
       switches: state.switches,
       resistances: true,
       diodes,
       sources: false,
+      onBoard,
       without: lamp.id,
     });
   return isStiff(subject, state, side(0, 'up')) && isStiff(subject, state, side(1, 'down'));

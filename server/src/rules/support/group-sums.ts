@@ -6,9 +6,10 @@ import { numbersOf } from '../../base/build';
 import type { PinMoment } from '../../base/pin-use';
 import type { PinView, Region, StatePoint, Subject } from '../subject';
 import { findDirectLoads } from './direct-loads';
+import { findUnlimited } from './limiting';
 import { findMeetings } from './meetings';
 import { findShorts } from './shorts';
-import { isSignal } from './views';
+import { isSignal, lampsOf } from './views';
 
 export type Direction = 'source' | 'sink' | 'both';
 
@@ -32,8 +33,10 @@ export function mostTogether(
 ): GroupSum | undefined {
   const { moments } = subject.facts;
   // A fault at one pin is told there, and its current is not what the build will have.
-  if (!moments || [findShorts, findDirectLoads, findMeetings].some((find) => find(subject).length > 0))
-    return undefined;
+  const faulty =
+    findUnlimited(subject, lampsOf(subject)).some(({ pins }) => pins.length > 0) ||
+    [findShorts, findDirectLoads, findMeetings].some((find) => find(subject).length > 0);
+  if (!moments || faulty) return undefined;
   const all = subject.pins.filter((view) => isSignal(view) && isMember(view));
   const members = direction === 'source' ? all : all.filter((view) => !startsLow(view));
   const loose = new Set(subject.facts.loosePins ?? []);

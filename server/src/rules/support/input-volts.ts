@@ -52,7 +52,8 @@ export function voltsAtInput(subject: Subject, input: PlacedInput): readonly Vol
   });
 }
 
-function regionOfInput(subject: Subject, input: PlacedInput): Region | undefined {
+/** The region an input of a part is in. */
+export function regionOfInput(subject: Subject, input: PlacedInput): Region | undefined {
   return subject.regions.find(({ elements }) => elements.includes(input));
 }
 

@@ -6,6 +6,7 @@
 import type { PinUse } from '../../base/pin-use';
 import type { PinView, Subject } from '../subject';
 import { misplacedParts, wrongPorts } from './bus-wiring';
+import { hasUseOnBoard } from './views';
 
 export interface Mistaken {
   readonly use: PinUse;
@@ -28,8 +29,8 @@ export function printedNumbers(subject: Subject): readonly Mistaken[] {
     const { number } = named.pin;
     if (number === undefined || named.wires.length > 0 || named.uses.length === 0) continue;
     // A lamp of the board itself is reason enough to write to its pin.
-    if (named.onBoard.length > 0 && named.uses.some((use) => use.action === 'write' || use.action === 'pwm'))
-      continue;
+    const writes = named.uses.some((use) => use.action === 'write' || use.action === 'pwm');
+    if (writes && hasUseOnBoard(subject, named)) continue;
     const printed = `D${number}`;
     const meant = idle.find(
       ({ pin }) => pin !== named.pin && (pin.id === printed || pin.names.includes(printed)),

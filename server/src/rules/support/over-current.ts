@@ -5,7 +5,7 @@ import type { Severity } from '../../base/finding';
 import type { PinUse } from '../../base/pin-use';
 import { formatQuantity } from '../../base/quantity';
 import { worst } from '../../base/range';
-import type { PinView, StatePoint, Subject } from '../subject';
+import type { Drive, PinView, StatePoint, Subject } from '../subject';
 import { findBareBases } from './bases';
 import { findDirectLoads } from './direct-loads';
 import { findUnlimited } from './limiting';
@@ -80,17 +80,27 @@ function loadedPins(subject: Subject): readonly OverCurrent[] {
   for (const view of subject.pins) {
     if (!isSignal(view) || told.has(view.pin.id)) continue;
     const region = regionOf(subject, view.pin.id);
-    const use = view.uses.find((candidate) => ['write', 'pwm', 'tone', 'servo'].includes(candidate.action));
-    if (!region || !use) continue;
+    if (!region) continue;
     const found = worstState(subject.points(region), `pin:${view.pin.id}`, (state) => {
       const drive = state.drives[view.pin.id];
       return drive === 'high' || drive === 'low';
     });
-    if (found) loaded.push({ ...found, view, use, limits: limitsOf(subject.build, view) });
+    const use = found && usesDriving(view, found.state.drives[view.pin.id])[0];
+    if (found && use) loaded.push({ ...found, view, use, limits: limitsOf(subject.build, view) });
   }
   store.set(subject, loaded);
   return loaded;
 }
+
+/** Uses that drive a pin, those first that may give it the level. */
+export function usesDriving({ uses }: PinView, drive: Drive | undefined): readonly PinUse[] {
+  const all = uses.filter(({ action }) => driving.has(action));
+  const gives = ({ value }: PinUse) =>
+    value?.kind !== 'known' || value.values.some((level) => (drive === 'high' ? level !== 0 : level === 0));
+  return [...all.filter(gives), ...all.filter((use) => !gives(use))];
+}
+
+const driving: ReadonlySet<PinUse['action']> = new Set(['write', 'pwm', 'tone', 'servo']);
 
 /** Pins whose worst current lies above a limit: above the working one means not above the absolute one. */
 export function* pinsOver(subject: Subject, which: 'working' | 'absolute'): Generator<OverCurrent> {

@@ -14,12 +14,13 @@ export interface Pole {
   readonly nets: ReadonlySet<string>;
 }
 
-export function poleOf(subject: Subject, net: string): Pole {
+/** @param except a part whose own sources do not count. */
+export function poleOf(subject: Subject, net: string, except?: string): Pole {
   const nets = joinedNets(subject, net);
   const pins = subject.pins
     .filter((view) => view.pin.type === 'supply' && nets.has(view.net.id))
     .map((view) => view.pin.id);
-  const sources = placedOf(subject, 'source');
+  const sources = placedOf(subject, 'source').filter(({ part }) => part !== except);
   const ground = [...groundNets(subject)].some((id) => nets.has(id));
   return {
     up: pins.length > 0 || sources.some((source) => nets.has(source.nets[0])),

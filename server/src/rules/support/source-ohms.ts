@@ -1,6 +1,7 @@
 /** The resistance that one sees from a net into what feeds it, in one state of its region: the source's own. */
 import type { Element } from '../../base/circuit';
 import { exactly, type Range } from '../../base/range';
+import { wiperPlaces } from '../../base/wiper-places';
 import { solveNetwork } from '../../circuit';
 import type { Placed, Region, StatePoint, Subject } from '../subject';
 
@@ -12,19 +13,21 @@ const probe = 1e-3;
 /**
  * Ohms at a net with all its supplies at rest. Undefined where junctions or loads lie in the region, since those have
  * no one resistance, or where nothing ties the net.
- * @param passes Leaves out what must not count.
+ * @param wiper Where knobs are taken to stand; the middle is where a track feeds its wiper worst.
  */
 export function sourceOhms(
   subject: Subject,
   region: Region,
   state: StatePoint,
   net: string,
-  passes: (element: Placed) => boolean = () => true,
+  wiper: 'as in the state' | 'in the middle' = 'as in the state',
 ): Range | undefined {
   const node = (name: string) => (subject.rails[name] === undefined ? name : ground);
-  const elements = region.elements.filter(passes);
+  const { elements } = region;
   if (elements.some(({ primitive: { type } }) => type === 'diode' || type === 'transistor')) return undefined;
-  const network = elements.flatMap((element) => resistancesOf(element, state, node));
+  const shareOf = (id: string) =>
+    (wiper === 'as in the state' ? wiperPlaces[state.settings[id] ?? ''] : undefined) ?? 0.5;
+  const network = elements.flatMap((element) => resistancesOf(element, state, node, shareOf(element.id)));
   network.push({ type: 'current', id: 'probe', from: ground, to: node(net), amps: exactly(probe) });
   const point = solveNetwork({ ground, elements: network });
   const volts = point.nodes[node(net)];
@@ -36,6 +39,7 @@ function resistancesOf(
   { id, primitive, nets, third }: Placed,
   state: StatePoint,
   node: (net: string) => string,
+  share: number,
 ): readonly Element[] {
   const resistor = (a: string, b: string, ohms: Range, name = id): Element => ({
     type: 'resistor',
@@ -55,11 +59,11 @@ function resistancesOf(
       return state.switches[id] === 'closed' ? [resistor(a, b, contactOhms)] : [];
     case 'potentiometer': {
       if (third === undefined) return [];
-      // The middle is where a track feeds its wiper worst.
-      const half = (range: Range): Range => ({ min: range.min / 2, typ: range.typ / 2, max: range.max / 2 });
+      const { min, typ, max } = primitive.ohms;
+      const piece = (of: number): Range => ({ min: min * of, typ: typ * of, max: max * of });
       return [
-        resistor(a, third, half(primitive.ohms), `${id}:first`),
-        resistor(third, b, half(primitive.ohms), `${id}:second`),
+        resistor(a, third, piece(share), `${id}:first`),
+        resistor(third, b, piece(1 - share), `${id}:second`),
       ];
     }
     case 'logic-output': {

@@ -16,6 +16,19 @@ export function viewOf(subject: Subject, pin: string): PinView | undefined {
   return subject.pins.find((view) => view.pin.id === pin);
 }
 
+/** True where something of the board itself is on the pin that a sketch may well speak to: more than a mere pull. */
+export function hasUseOnBoard(subject: Subject, view: PinView): boolean {
+  return subject.build.board.onBoard.some(
+    ({ id, inside }) =>
+      view.onBoard.includes(id) &&
+      // A divider leads to the chip and is no pull; what is on a pin by itself is a resistor to a rail.
+      inside.some(
+        ({ type, ends }) =>
+          ends.includes(view.pin.id) && (type !== 'resistor' || ends.some((end) => end.startsWith('~'))),
+      ),
+  );
+}
+
 /** The region a pin is in, if anything hangs on it. */
 export function regionOf(subject: Subject, pin: string): Region | undefined {
   return subject.regions.find((region) => region.pins.includes(pin));

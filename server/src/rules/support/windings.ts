@@ -52,7 +52,7 @@ function windingOf(subject: Subject, coil: Placed): Winding | undefined {
       primitive.type === 'switch' ? [[id, 'closed'] as const] : [],
     ),
   );
-  const strict = { switches: closed, resistances: false, sources: false, without: coil.id };
+  const strict = { switches: closed, sources: false, without: coil.id, behindRail: true };
   const side = (index: 0 | 1, resistances: boolean) =>
     reach(subject, coil.nets[index], { ...strict, resistances });
   const by = switchedBy(subject, coil, [...side(0, false), ...side(1, false)]);

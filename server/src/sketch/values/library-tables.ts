@@ -18,6 +18,8 @@ export interface LibraryClass {
 
 export class LibraryTables {
   readonly functions = new Map<string, readonly CallFacts[]>();
+  /** Numbers by the names that libraries give them. */
+  readonly names = new Map<string, number>();
   /** Methods of each class by its name, those of its bases left out. */
   readonly methods = new Map<string, Methods>();
   private readonly classes = new Map<string, ClassFacts>();
@@ -30,6 +32,7 @@ export class LibraryTables {
   constructor(libraries: readonly LibraryFacts[], platform: Platform) {
     for (const library of libraries) {
       addFacts(this.functions, library.functions);
+      for (const [name, number] of Object.entries(library.names ?? {})) this.names.set(name, number);
       for (const facts of library.classes) {
         const { macros } = facts;
         if (macros?.some((macro) => Object.hasOwn(platform.macros, macro)) === false) continue;

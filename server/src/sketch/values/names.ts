@@ -206,7 +206,7 @@ function boardName(machine: Machine, name: string): Value | undefined {
   const ready = machine.boardNames.get(name);
   if (ready !== undefined) return ready;
   const { names } = machine.platform;
-  const number = Object.hasOwn(names, name) ? names[name] : undefined;
+  const number = Object.hasOwn(names, name) ? names[name] : machine.tables.names.get(name);
   if (number === undefined) return undefined;
   const value = readThrough(known(number, machine.types.int), { name, kind: 'board' });
   machine.boardNames.set(name, value);

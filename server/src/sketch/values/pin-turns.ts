@@ -88,6 +88,7 @@ export const become = {
   pullDown: to(bits.pullDown),
   anything: to(anything),
   shared: to(bits.low | bits.input | bits.pullUp),
+  pulling: to(bits.low | bits.input),
   released: each((one) => one | bits.input | bits.low),
   quiet: each((one) => ((one & isOutput) !== 0 ? bits.low : one)),
   either: each((one) => ((one & isOutput) !== 0 ? toggling : one | bits.pullUp | bits.input)),
@@ -128,6 +129,7 @@ export function turnOf(machine: Machine, fact: CallFacts, value: Value | undefin
 }
 
 function takenTurn(fact: CallFacts): Turn {
+  if (fact.drivesOnly) return become.pulling;
   if (fact.mode === 'output') return become.toggling;
   if (fact.mode === 'input') return become.input;
   if (fact.mode === 'input-pullup') return become.pullUp;

@@ -4,6 +4,7 @@ import type { Seed } from '../seed';
 import { ANALOG_SEEDS } from './analog';
 import { openBook } from './book';
 import { BUDGET_SEEDS } from './budgets';
+import { BUS_LINE_SEEDS } from './bus-lines';
 import { BUS_SEEDS } from './buses';
 import { CHIP_SEEDS } from './chips';
 import { FEED_SEEDS } from './feeds';
@@ -38,6 +39,7 @@ const MAKERS = [
   ],
   ...[
     ...BUS_SEEDS,
+    ...BUS_LINE_SEEDS,
     ...SERIAL_SEEDS,
     ...PULL_SEEDS,
     ...SUPPLY_SEEDS,

@@ -38,7 +38,7 @@ export class Rails {
   #first(pins: readonly string[]): string | undefined {
     for (const pin of pins) {
       const end = this.#end(pin);
-      if (end !== undefined && end.includes('@')) return end;
+      if (end?.includes('@')) return end;
     }
     return pins.map((pin) => this.#end(pin)).find((end) => end !== undefined);
   }

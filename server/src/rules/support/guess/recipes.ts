@@ -3,28 +3,20 @@
  * manifest. Modules get their supply and ground; a lamp its resistor, sized from the board's limits and the stock; a
  * load that takes more than a pin gives its transistor, supply and diode.
  */
-import { insertPart, insertWire, type PartKind } from '../../../hardware';
+import type { PartKind } from '../../../hardware';
 import type { PinView, Subject } from '../../subject';
-import type { Step } from '../draft';
 import { lampResistor } from '../lamp-fixes';
-import { nextName, ohmsText, pullValue } from '../manifest-edits';
+import { ohmsText, pullValue } from '../manifest-edits';
 import { viewOf } from '../views';
 import type { Evidence } from './evidence';
-import { Rails } from './rails';
+import { moduleOn } from './modules';
 import type { Candidate } from './rank';
-
-export interface Recipe {
-  /** "a lamp on D7 with 330 ohm to GND@left.14". */
-  readonly title: string;
-  readonly steps: readonly Step[];
-  /** Part ids with the kind each has, the guessed one first; the others are there for its sake. */
-  readonly parts: readonly { readonly id: string; readonly kind: string }[];
-  /** It takes its supply from the board, which may have another that does. */
-  readonly fed: boolean;
-}
+import { type Recipe, RecipeDraft } from './recipe-draft';
 
 /** The forward drop of a lamp whose colour nobody said: from the lowest red to the highest blue (from memory). */
 const anyLamp = { volts: { min: 1.7, typ: 2.1, max: 3.6 }, atAmps: 0.02, maxAmps: 0.02 };
+
+export type { Recipe } from './recipe-draft';
 
 /** What can be asked of a recipe. */
 export interface Wish {
@@ -35,46 +27,6 @@ export interface Wish {
   readonly supply?: number;
 }
 
-class Draft {
-  readonly steps: Step[] = [];
-  readonly parts: { readonly id: string; readonly kind: string }[] = [];
-  readonly rails: Rails;
-  fed = false;
-  readonly #taken: Set<string>;
-
-  constructor(
-    readonly subject: Subject,
-    supply: number,
-  ) {
-    this.rails = new Rails(subject, supply);
-    this.#taken = new Set(subject.build.parts.map((part) => part.id));
-  }
-
-  /** Adds a part and gives its id. */
-  part(id: string, entry: Readonly<Record<string, string | boolean>> & { readonly kind: string }): string {
-    this.#taken.add(id);
-    this.parts.push({ id, kind: entry.kind });
-    this.steps.push((text, file) => insertPart(text, id, entry, file));
-    return id;
-  }
-
-  wire(entry: Parameters<typeof insertWire>[1]) {
-    this.steps.push((text, file) => insertWire(text, entry, file));
-  }
-
-  next(prefix: string): string {
-    for (let count = 1; ; count += 1) {
-      const id = nextName(this.subject, prefix);
-      const number = Number(id.slice(prefix.length)) + count - 1;
-      if (!this.#taken.has(`${prefix}${number}`)) return `${prefix}${number}`;
-    }
-  }
-
-  done(title: string): Recipe {
-    return { title, steps: this.steps, parts: this.parts, fed: this.fed };
-  }
-}
-
 /** The recipe for a candidate; undefined where the board cannot feed it or the stock has no value for it. */
 export function makeRecipe(
   subject: Subject,
@@ -82,7 +34,7 @@ export function makeRecipe(
   candidate: Candidate,
   wish: Wish,
 ): Recipe | undefined {
-  const draft = new Draft(subject, wish.supply ?? 0);
+  const draft = new RecipeDraft(subject, wish.supply ?? 0);
   const [first] = evidence.pins;
   const view = first && viewOf(subject, first.pin);
   if (!first || !view) return undefined;
@@ -94,7 +46,7 @@ export function makeRecipe(
 }
 
 type Simple = (
-  draft: Draft,
+  draft: RecipeDraft,
   view: PinView,
   candidate: Candidate,
   name: string,
@@ -170,7 +122,7 @@ const simpleRecipes: Readonly<Record<string, Simple>> = {
 };
 
 /** A resistor that follows light or heat, from the rail to the pin, and a fixed one from the pin to ground. */
-function divider(draft: Draft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
+function divider(draft: RecipeDraft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
   const ground = draft.rails.ground();
   const rail = draft.rails.logic();
   const value = pullValue(draft.subject);
@@ -182,7 +134,7 @@ function divider(draft: Draft, view: PinView, candidate: Candidate, name: string
   return draft.done(`a ${candidate.kind} on ${view.pin.id} with ${value} to ground`);
 }
 
-function contact(draft: Draft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
+function contact(draft: RecipeDraft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
   const ground = draft.rails.ground();
   if (ground === undefined) return undefined;
   const limit = candidate.kind === 'limit-switch';
@@ -203,7 +155,7 @@ function contact(draft: Draft, view: PinView, candidate: Candidate, name: string
 }
 
 /** A load behind a transistor, with a supply of its own and a diode across what has a winding. */
-function switched(draft: Draft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
+function switched(draft: RecipeDraft, view: PinView, candidate: Candidate, name: string): Recipe | undefined {
   const ground = draft.rails.ground();
   const gate = lampResistor(draft.subject, { volts: { min: 0, typ: 0, max: 0 } }, view.pin.id);
   const pull = pullValue(draft.subject);
@@ -228,100 +180,3 @@ function switched(draft: Draft, view: PinView, candidate: Candidate, name: strin
   }
   return draft.done(`a ${kind} on ${view.pin.id} behind a transistor`);
 }
-
-/** Colours that a signal's wire gets in turn; red and black stay for the supply. */
-const signalColours = ['yellow', 'green', 'blue', 'white', 'orange', 'violet', 'grey', 'brown'];
-
-/** A module: its signals to the pins, plus to a supply, minus to ground, a bus's pull-up where it brings none. */
-function moduleOn(
-  draft: Draft,
-  evidence: Evidence,
-  candidate: Candidate,
-  name: string,
-  kind: PartKind,
-): Recipe | undefined {
-  const ids = [...new Set(kind.terminals.map((terminal) => terminal.id))];
-  const signal = kind.terminals.find(
-    (terminal) => !['+', '-', 'common'].includes(terminal.id) && terminal.optional !== true,
-  );
-  const ends = evidence.pins.map(({ pin, terminal }) => ({ pin, terminal: terminal ?? signal?.id ?? '' }));
-  if (ends.some(({ terminal }) => !ids.includes(terminal))) return undefined;
-  const id = draft.part(name, {
-    kind: candidate.kind,
-    ...moduleDefaults[candidate.kind],
-    ...candidate.parameters,
-  });
-  const power = ownPower[candidate.kind];
-  if (power !== undefined) {
-    const supply = draft.part(draft.next('supply'), {
-      kind: 'power-adapter',
-      volts: power,
-      maxCurrent: '5 A',
-    });
-    const ground = draft.rails.ground();
-    const rail = draft.rails.logic();
-    if (ground === undefined || rail === undefined) return undefined;
-    draft.wire({ from: `${supply}.+`, to: `${id}.+`, colour: 'red' });
-    draft.wire({ from: `${supply}.-`, to: `${id}.-`, colour: 'black' });
-    draft.wire({ from: `${supply}.-`, to: ground, colour: 'black' });
-    draft.wire({ from: rail, to: `${id}.logic`, colour: 'red' });
-    moved(draft, id, candidate.kind, new Set(ends.map(({ terminal }) => terminal)));
-  } else if (ids.includes('+')) {
-    const rail = draft.rails.feed(kind);
-    if (rail === undefined) return undefined;
-    draft.fed = true;
-    draft.wire({ from: rail, to: `${id}.+`, colour: 'red' });
-    // A second supply, and inputs that stand at a level all the time.
-    for (const terminal of tiedHigh[candidate.kind] ?? [])
-      draft.wire({ from: `${id}.+`, to: `${id}.${terminal}`, colour: 'red' });
-  }
-  ends.forEach(({ pin, terminal }, index) => {
-    draft.wire({
-      from: pin,
-      to: `${id}.${terminal}`,
-      colour: signalColours[index % signalColours.length] ?? 'white',
-    });
-  });
-  const low = ids.includes('-') ? '-' : ids.includes('common') ? 'common' : undefined;
-  if (low !== undefined && power === undefined) {
-    const ground = draft.rails.ground();
-    if (ground === undefined) return undefined;
-    draft.wire({ from: `${id}.${low}`, to: ground, colour: 'black' });
-    const tied = (tiedLow[candidate.kind] ?? []).filter(
-      (terminal) => !ends.some((end) => end.terminal === terminal),
-    );
-    for (const terminal of tied) draft.wire({ from: `${id}.-`, to: `${id}.${terminal}`, colour: 'black' });
-  }
-  return draft.done(`a ${kind.title} on ${ends.map(({ pin }) => pin).join(', ')}`);
-}
-
-/** Modules that motors hang on are fed from a supply of their own, volts. */
-const ownPower: Readonly<Record<string, string>> = { 'stepper-driver': '12 V', 'h-bridge': '9 V' };
-
-/** The motors behind a driver. */
-function moved(draft: Draft, id: string, kind: string, used: ReadonlySet<string>) {
-  if (kind === 'stepper-driver') {
-    const motor = draft.part(draft.next('motor'), { kind: 'stepper-motor', type: 'bipolar' });
-    for (const end of ['a1', 'a2', 'b1', 'b2']) draft.wire({ from: `${id}.${end}`, to: `${motor}.${end}` });
-    return;
-  }
-  for (const [first, second] of used.has('in-3') ? ['12', '34'] : ['12']) {
-    const motor = draft.part(draft.next('motor'), { kind: 'dc-motor' });
-    draft.wire({ from: `${id}.out-${first}`, to: `${motor}.1` });
-    draft.wire({ from: `${id}.out-${second}`, to: `${motor}.2` });
-  }
-}
-
-const moduleDefaults: Readonly<Record<string, Readonly<Record<string, string | boolean>>>> = {
-  'one-wire-sensor': { pullUp: true },
-  'open-collector-sensor': { pullUp: true },
-  'addressable-strip': { count: '8' },
-};
-const tiedHigh: Readonly<Record<string, readonly string[]>> = {
-  'shift-register': ['clear'],
-  'stepper-driver': [],
-};
-const tiedLow: Readonly<Record<string, readonly string[]>> = {
-  'shift-register': ['output-enable'],
-  'character-lcd': ['contrast', 'read-write'],
-};

@@ -13,6 +13,9 @@ export interface Features {
   /** Edits may name the version of the document they are for. */
   readonly versionedEdits: boolean;
   readonly markdown: boolean;
+  /** An edit may make a file. */
+  readonly createsFiles: boolean;
+  readonly snippets: boolean;
   /** The client watches files if it is asked to. */
   readonly watchesFiles: boolean;
 }
@@ -28,6 +31,9 @@ export function readFeatures(capabilities: ClientCapabilities): Features {
     preferredActions: action?.isPreferredSupport === true,
     versionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     markdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
+    // Who makes files takes lists of changes, whether or not it says so.
+    createsFiles: workspace?.workspaceEdit?.resourceOperations?.includes('create') === true,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
   };
 }

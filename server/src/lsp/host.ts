@@ -3,6 +3,7 @@
  * made in create-host.ts.
  */
 import type { Analyser } from '../analysis';
+import type { Severity } from '../base/finding';
 import type { TextReader } from '../files';
 import type { SketchParser } from '../sketch';
 
@@ -10,7 +11,11 @@ import type { SketchParser } from '../sketch';
 export interface StartOptions {
   readonly schemasFolder?: string;
   readonly rulePages?: string;
+  /** How serious rules are where a manifest says nothing of them. */
+  readonly severity?: Severities;
 }
+
+export type Severities = Readonly<Record<string, Severity | 'off'>>;
 
 export interface Host {
   /** The clock's part: runs `job` when the messages that wait now have been handled. */
@@ -37,5 +42,28 @@ export function readStartOptions(options: unknown): StartOptions {
   return {
     ...(schemas === undefined ? {} : { schemasFolder: schemas }),
     ...(pages === undefined ? {} : { rulePages: pages }),
+    ...('severity' in options ? { severity: readSeverities(options.severity) } : {}),
   };
+}
+
+const words: readonly unknown[] = ['error', 'warning', 'information', 'hint', 'off'];
+
+/** The rules' severities of a client's settings; what is no severity is left out. */
+export function readSeverities(value: unknown): Severities {
+  if (typeof value !== 'object' || value === null) {
+    return {};
+  }
+  const rows = Object.entries(value).filter(([, word]) => words.includes(word));
+  return Object.fromEntries(rows) as Severities;
+}
+
+/** The severities in what a client sends when its settings change; undefined where it says nothing of them. */
+export function severitiesOf(settings: unknown): Severities | undefined {
+  if (typeof settings !== 'object' || settings === null || !('wiretrue' in settings)) {
+    return undefined;
+  }
+  const { wiretrue } = settings;
+  return typeof wiretrue === 'object' && wiretrue !== null && 'severity' in wiretrue
+    ? readSeverities(wiretrue.severity)
+    : undefined;
 }

@@ -88,25 +88,9 @@ export class Project {
       this.forgetJournals(() => true);
       return undefined;
     }
-    const { folder, ceiling } = this;
-    const { sources: arranged, notes } = arrangeSketch(
-      { folder, ceiling },
-      this.listedPaths(),
-      (path) => this.see(path, files)?.text,
-      this.includes,
-    );
-    for (const note of notes) {
-      this.complain(note, note);
-    }
-    const sources: ParsedFile[] = [];
-    for (const { file: path } of arranged) {
-      const seen = files.get(path);
-      if (seen !== undefined) {
-        sources.push(this.parse(parser, path, seen));
-      }
-    }
+    const sources = this.readSources(parser, files);
     // What was looked at and left out by a bound has no form.
-    const kept = new Set([this.manifestPath, ...arranged.map(({ file }) => file)]);
+    const kept = new Set([this.manifestPath, ...sources.map(({ file }) => file)]);
     for (const path of [...files.keys()].filter((each) => !kept.has(each))) {
       files.delete(path);
     }
@@ -118,6 +102,44 @@ export class Project {
     });
     this.run = { snapshot, files };
     return this.run;
+  }
+
+  /** The sketch alone, for a draft of its manifest: read anew, so that nothing of a run is touched. */
+  readBare(parser: SketchParser): {
+    readonly sources: readonly ParsedFile[];
+    readonly files: ReadonlyMap<string, SeenFile>;
+  } {
+    const files = new Map<string, SeenFile>();
+    const { sources: arranged } = this.arrange(files);
+    const sources = arranged.flatMap(({ file }) => {
+      const seen = files.get(file);
+      if (seen === undefined) return [];
+      const parsed = parser.parse(file, seen.text);
+      parsed.dispose();
+      return [parsed];
+    });
+    return { sources, files };
+  }
+
+  private arrange(files: Map<string, SeenFile>) {
+    const { folder, ceiling } = this;
+    return arrangeSketch(
+      { folder, ceiling },
+      this.listedPaths(),
+      (path) => this.see(path, files)?.text,
+      this.includes,
+    );
+  }
+
+  private readSources(parser: SketchParser, files: Map<string, SeenFile>): readonly ParsedFile[] {
+    const { sources: arranged, notes } = this.arrange(files);
+    for (const note of notes) {
+      this.complain(note, note);
+    }
+    return arranged.flatMap(({ file: path }) => {
+      const seen = files.get(path);
+      return seen === undefined ? [] : [this.parse(parser, path, seen)];
+    });
   }
 
   /** Frees all trees and forgets all forms. */

@@ -109,6 +109,14 @@ export class Projects implements OpenFiles {
     return undefined;
   }
 
+  /** The sketch folder of a document and what drafts need of it; undefined where it is in none. */
+  projectFor(uri: string): { readonly project: Project; readonly engine: Engine } | undefined {
+    const path = pathOfUri(uri);
+    const project =
+      path === undefined ? undefined : this.projects.get(this.homes.get(path) ?? this.homeOf(path));
+    return project === undefined || this.engine === undefined ? undefined : { project, engine: this.engine };
+  }
+
   /** Files changed on disk, as a client that watches them tells. */
   changedOnDisk(uris: readonly string[]): void {
     for (const path of uris.map((uri) => pathOfUri(uri))) {
@@ -125,6 +133,11 @@ export class Projects implements OpenFiles {
         this.touch([...this.projects.values()].filter(({ ceiling }) => isBelow(ceiling, path)));
       }
     }
+  }
+
+  /** Settings have changed, and with them what every run says. */
+  touchAll(): void {
+    this.touch([...this.projects.values()]);
   }
 
   private opened(document: OpenFile): void {

@@ -128,6 +128,17 @@ describe('a guess', () => {
     expect(applyEdits(text, actions[0]?.edits ?? [])).toBe(text.replace(/ \/\/ guessed:.*/g, ''));
   });
 
+  test('of the board is confirmed as those of parts are', () => {
+    const { text } = drafted(`#include <ESP8266WiFi.h>\n${lamp.replace('= 7', '= 5')}`);
+    const at = text.indexOf('"board"');
+    const actions = desk.look(lamp, text).ask?.guesses(at, at) ?? [];
+    expect(actions.map(({ title }) => title.replace(/is .*/, 'is'))).toEqual([
+      'Confirm the guess: the board is',
+      'Confirm all 3 guesses',
+    ]);
+    expect(applyEdits(text, actions[1]?.edits ?? [])).toBe(text.replace(/ \/\/ guessed:.*/g, ''));
+  });
+
   test('changed takes its resistor and wires along', () => {
     const { text, actions } = open();
     const changed = applyEdits(text, actions[2]?.edits ?? []);

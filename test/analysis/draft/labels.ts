@@ -136,8 +136,8 @@ void loop() { if (!digitalRead(SET_BUTTON)) screen.clear(); climate.readTemperat
     'nano-v3',
     'addressable-strip: D6; pir-sensor: D2 D3; photoresistor: A0',
     `
-#include <Adafruit_NeoPixel.h>
-Adafruit_NeoPixel strip(60, 6, NEO_GRB);
+#include <Quayside_NeoPixel.h>
+Quayside_NeoPixel strip(60, 6, NEO_GRB);
 const byte motionTop = 2, motionBottom = 3;
 const byte daylight = A0;
 void setup() { strip.begin(); pinMode(motionTop, INPUT); pinMode(motionBottom, INPUT); }

@@ -8,7 +8,7 @@ import { rankKinds } from '../../rules/support/guess/rank';
 import { makeRecipe } from '../../rules/support/guess/recipes';
 import type { OpenLibrary } from '../library';
 import { joinSubject } from '../subject';
-import { findMarks, type Mark, servedBy } from './marks';
+import { findBoardMark, findMarks, type Mark, servedBy } from './marks';
 
 export interface GuessAction {
   readonly title: string;
@@ -38,9 +38,16 @@ export function guessActions(
     };
     return [confirm, ...otherKinds(subject, library, main, own)];
   });
-  const all = marks.length > 1 && here.length > 0;
-  const everything = marks.map((mark) => ({ file, start: mark.start, end: mark.end, text: '' }));
-  return all ? [...actions, { title: `Confirm all ${marks.length} guesses`, edits: everything }] : actions;
+  const board = findBoardMark(text);
+  const onBoard = board !== undefined && board.entry <= end && start <= board.end;
+  const remove = (mark: Mark): Edit => ({ file, start: mark.start, end: mark.end, text: '' });
+  if (onBoard) {
+    const title = `Confirm the guess: the board is ${subject.build.board.title}`;
+    actions.push({ title, edits: [remove(board)] });
+  }
+  const all = board === undefined ? marks : [board, ...marks];
+  if (all.length < 2 || (here.length === 0 && !onBoard)) return actions;
+  return [...actions, { title: `Confirm all ${all.length} guesses`, edits: all.map(remove) }];
 }
 
 function kindWords(subject: Subject, id: string): string {

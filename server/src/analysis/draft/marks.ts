@@ -3,7 +3,7 @@
  * what was put in for its sake. A person reads the marks, and so do the actions that confirm a guess or change it.
  */
 import type { Edit } from '../../base/span';
-import { memberAt, readLayout, valueAt } from '../../hardware/edits/layout';
+import { type Member, memberAt, readLayout, valueAt } from '../../hardware/edits/layout';
 
 export interface Mark {
   readonly part: string;
@@ -32,7 +32,17 @@ export function addMark(text: string, part: string, why: string, file: string): 
 export function findMarks(text: string): readonly Mark[] {
   if (!text.includes('guessed:')) return [];
   const layout = readLayout(text);
-  const members = valueAt(layout?.root, ['parts'])?.members ?? [];
+  return marksIn(text, valueAt(layout?.root, ['parts'])?.members ?? []);
+}
+
+/** The mark of the board, as one whose part is `board`. */
+export function findBoardMark(text: string): Mark | undefined {
+  if (!text.includes('guessed:')) return undefined;
+  const members = readLayout(text)?.root?.members ?? [];
+  return marksIn(text, members).find(({ part }) => part === 'board');
+}
+
+function marksIn(text: string, members: readonly Member[]): readonly Mark[] {
   return members.flatMap((member, index): Mark[] => {
     const from = (member.comma ?? member.end - 1) + 1;
     const until = members[index + 1]?.start ?? text.length;

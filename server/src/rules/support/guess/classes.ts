@@ -68,7 +68,7 @@ const rows: readonly (readonly [pattern: RegExp, part: ClassPart])[] = [
   [/^L298N$/, part('h-bridge', 'enable-a in-1 in-2')],
   [/^MAX6675$/, part('spi-device', 'sck select miso')],
   [
-    /^RTC_\w+$|^(Adafruit_)?(BME280|BMP280|BMP085|ADS1[01]15|INA219|VL53L0X|TCS34725|MLX90614|SHT31|AHTX0|CCS811|MPR121)$/,
+    /^RTC_\w+$|^(\w+_)?(BME280|BMP280|BMP085|ADS1[01]15|INA219|VL53L0X|TCS34725|MLX90614|SHT31|AHTX0|CCS811|MPR121)$/,
     device,
   ],
   [

@@ -1,11 +1,11 @@
 // The reef behind glass: a strip that breathes, brighter with the knob.
-#include <Adafruit_NeoPixel.h>
+#include <Quayside_NeoPixel.h>
 
 #define STRIP_PIN 6
 #define PIXELS 12
 #define KNOB A1
 
-Adafruit_NeoPixel reef(PIXELS, STRIP_PIN, NEO_GRB + NEO_KHZ800);
+Quayside_NeoPixel reef(PIXELS, STRIP_PIN, NEO_GRB + NEO_KHZ800);
 
 void setup() {
   reef.begin();

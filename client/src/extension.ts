@@ -1,8 +1,11 @@
 /**
- * The extension's entry: it starts the language server and names two commands. Everything about sketches and hardware
+ * The extension's entry: it starts the language server, and the commands, the tree and the status line
+ * that ask it. Everything about sketches and hardware
  * is the server's; nothing is analysed here.
  */
 import * as vscode from 'vscode';
+import { activateDraft } from './draft-command';
+import { activatePins } from './pins';
 import { ServerClient } from './server-client';
 
 let server: ServerClient | undefined;
@@ -14,7 +17,9 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.commands.registerCommand('wiretrue.restartServer', () => client.restart()),
     vscode.commands.registerCommand('wiretrue.showLog', () => client.showLog()),
   );
+  activateDraft(context, client);
   await client.start();
+  activatePins(context, client);
 }
 
 export async function deactivate(): Promise<void> {

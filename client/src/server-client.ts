@@ -10,6 +10,7 @@ import {
   LanguageClient,
   RevealOutputChannelOn,
   TransportKind,
+  type WorkspaceEdit,
 } from 'vscode-languageclient/node';
 import { DeathCount } from './death-count';
 
@@ -81,6 +82,24 @@ export class ServerClient {
     await this.start();
   }
 
+  /** Asks the server; undefined where it does not run or fails, which the log says. */
+  async request<T>(method: string, params: unknown): Promise<T | undefined> {
+    if (this.client?.isRunning() !== true) {
+      return undefined;
+    }
+    try {
+      return await this.client.sendRequest<T>(method, params);
+    } catch (error) {
+      this.channel.appendLine(`${method} failed: ${String(error)}`);
+      return undefined;
+    }
+  }
+
+  /** An edit as the server writes it, as the editor's own. */
+  async toEdit(edit: unknown): Promise<vscode.WorkspaceEdit | undefined> {
+    return this.client?.protocol2CodeConverter.asWorkspaceEdit(edit as WorkspaceEdit);
+  }
+
   showLog(): void {
     this.channel.show(true);
   }
@@ -101,6 +120,16 @@ export class ServerClient {
       {
         documentSelector,
         outputChannel: this.channel,
+        initializationOptions: {
+          severity: vscode.workspace.getConfiguration('wiretrue').get('severity', {}),
+        },
+        synchronize: { configurationSection: 'wiretrue' },
+        middleware: {
+          provideInlayHints: (document, range, token, next) =>
+            vscode.workspace.getConfiguration('wiretrue', document).get('inlayHints.enabled', true)
+              ? next(document, range, token)
+              : [],
+        },
         revealOutputChannelOn: RevealOutputChannelOn.Never,
         // Its message would come beside ours.
         initializationFailedHandler: () => false,

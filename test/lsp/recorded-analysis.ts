@@ -62,6 +62,7 @@ function applyChange(text: string, change: TextChange): string {
 /** Finds every BAD of the sources and of the manifest. The fix takes it out and notes that in the manifest. */
 export function analyserOf(ledger: Ledger): Analyser {
   return {
+    draft: () => ({ ok: false, why: 'nothing is drafted here', boards: [] }),
     analyse(input): Snapshot {
       if (ledger.fault !== undefined) {
         throw ledger.fault;

@@ -39,7 +39,10 @@ describe('what the server promises', () => {
     const { capabilities } = client.initialized;
     expect(capabilities.positionEncoding).toBe('utf-16');
     expect(capabilities.textDocumentSync).toEqual({ openClose: true, change: 2 });
-    expect(capabilities.codeActionProvider).toEqual({ codeActionKinds: ['quickfix'], resolveProvider: true });
+    expect(capabilities.codeActionProvider).toEqual({
+      codeActionKinds: ['quickfix', 'refactor.rewrite'],
+      resolveProvider: true,
+    });
     expect(capabilities).not.toHaveProperty('diagnosticProvider');
     await reconnect({});
     expect(client.initialized.capabilities.codeActionProvider).toMatchObject({ resolveProvider: false });

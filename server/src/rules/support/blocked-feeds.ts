@@ -4,7 +4,7 @@ import { reach } from './conduction';
 import { poleOf } from './poles';
 import { reversedParts } from './reversed-supplies';
 import { allClosed, groundNets, type PlacedOf, placedOf } from './supplies';
-import { isSignal, partOf } from './views';
+import { isSignal, lampsOf, partOf } from './views';
 
 export interface BlockedFeed {
   readonly diode: PlacedOf<'diode'>;
@@ -52,11 +52,15 @@ function starvedAt(
       without: diode.id,
       ...(resistances && { diodes: side === 'plus' ? 'up' : 'down' }),
     });
-  if (isServed(subject, walk(true), side)) return undefined;
+  const wide = walk(true);
+  if (isServed(subject, wide, side)) return undefined;
   const own = walk(false);
   const index = side === 'plus' ? 0 : 1;
   const load = placedOf(subject, 'load').find(({ nets }) => own.has(nets[index]));
   if (load) return `${load.part}.${load.primitive.ends[index]}`;
+  const coil = placedOf(subject, 'coil').find(({ nets }) => nets.some((one) => own.has(one)));
+  const lamp = lampsOf(subject).find(({ nets }) => wide.has(nets[index]));
+  if (coil ?? lamp) return (coil ?? lamp)?.part;
   // Beside a load the pin itself may be what feeds, with a pack as the reserve.
   const isPackAlone = !placedOf(subject, 'load').some(({ nets }) => supply.has(nets[0]));
   const pin = subject.pins.find(

@@ -15,6 +15,7 @@ const own = [
   'LICENSE',
   'CHANGELOG.md',
   'client/dist/extension.js',
+  'client/walkthrough',
   'server/dist/server.js',
   'server/dist/cli.js',
   'server/dist/picture.js',

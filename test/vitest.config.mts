@@ -5,6 +5,6 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/editor/**', '**/node_modules/**'],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
   },
 });

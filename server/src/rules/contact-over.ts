@@ -124,6 +124,36 @@ void loop() {}
 `,
     },
     {
+      about: 'a key pad, whose library drives one column at a time',
+      build: `
+//- sketch.ino
+#include <Keypad.h>
+char keys[4][3] = { { '1', '2', '3' }, { '4', '5', '6' }, { '7', '8', '9' }, { '*', '0', '#' } };
+byte rowPins[4] = { 5, 4, 8, 9 };
+byte columnPins[3] = { 3, 2, 6 };
+Keypad pad(makeKeymap(keys), rowPins, columnPins, 4, 3);
+void setup() {}
+void loop() { if (pad.getKey()) delay(1); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nano-v3",
+  "parts": {
+    "pad": { "kind": "keypad-matrix", "size": "4x3" }
+  },
+  "wires": [
+    { "from": "D5", "to": "pad.row-1" },
+    { "from": "D4", "to": "pad.row-2" },
+    { "from": "D8", "to": "pad.row-3" },
+    { "from": "D9", "to": "pad.row-4" },
+    { "from": "D3", "to": "pad.column-1" },
+    { "from": "D2", "to": "pad.column-2" },
+    { "from": "D6", "to": "pad.column-3" }
+  ]
+}
+`,
+    },
+    {
       about: 'a tact switch that tells a pin',
       build: `
 //- sketch.ino

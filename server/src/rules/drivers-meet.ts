@@ -125,6 +125,29 @@ void loop() {
 `,
     },
     {
+      about: 'a library’s pins in the wrong order, which is told as that',
+      build: `
+//- sketch.ino
+#include <NewPing.h>
+NewPing depth(8, 7);
+//            ^ library-pins-crossed [ask] [ask]: NewPing gets D8 for trigger, which is wired to echo
+void setup() { pinMode(8, OUTPUT); pinMode(7, INPUT); }
+void loop() { depth.ping_cm(); delay(50); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "uno-r3",
+  "parts": { "ranger": { "kind": "ultrasonic-ranger" } },
+  "wires": [
+    { "from": "D7", "to": "ranger.trigger" },
+    { "from": "D8", "to": "ranger.echo" },
+    { "from": "5V", "to": "ranger.+" },
+    { "from": "GND", "to": "ranger.-" }
+  ]
+}
+`,
+    },
+    {
       about: 'the sensor on an input',
       build: `
 //- sketch.ino

@@ -117,6 +117,31 @@ void loop() { digitalWrite(7, HIGH); }
 `,
     },
     {
+      about: 'another pin on the same ground by way of a resistor',
+      build: `
+//- sketch.ino
+void setup() { pinMode(7, OUTPUT); pinMode(2, INPUT); }
+void loop() { digitalWrite(7, digitalRead(2)); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "uno-r3",
+  "parts": {
+    "beacon": { "kind": "led", "colour": "green" },
+//   ^^^^^^ lamp-reversed [ask]: beacon is the wrong way round
+    "R1": { "kind": "resistor", "value": "470" },
+    "R2": { "kind": "resistor", "value": "10k" },
+    "call": { "kind": "push-button" }
+  },
+  "wires": [
+    { "path": ["GND", "beacon", "R1", "D7"] },
+    { "path": ["D2", "R2", "GND"] },
+    { "path": ["R2.1", "call", "5V"] }
+  ]
+}
+`,
+    },
+    {
       about: 'a lamp between the supply and a pin that pulls it low',
       build: `
 //- sketch.ino

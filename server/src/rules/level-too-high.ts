@@ -1,14 +1,13 @@
 /** An input that gets more volts than it stands. */
 import { formatQuantity } from '../base/quantity';
 import type { Range } from '../base/range';
-import type { Hit } from './rule';
 import { defineRule } from './rule';
-import type { PinView, Subject } from './subject';
-import { highest, partInputs, regionOfInput, voltsAtInput, voltsAtPin } from './support/input-volts';
-import { clampHolds, liftedBy } from './support/lifted';
+import { tooHighAt } from './support/high-pins';
+import { highest, partInputs, regionOfInput, voltsAtInput } from './support/input-volts';
+import { liftedBy } from './support/lifted';
 import { isAdrift } from './support/parted-grounds';
 import { isReversedRegion } from './support/reversed-supplies';
-import { isSignal, listWords, partOf, regionOf, viewOf, wiresRelated } from './support/views';
+import { listWords, partOf, wiresRelated } from './support/views';
 
 interface Detail {
   readonly input: string;
@@ -29,10 +28,21 @@ export default defineRule<Detail>({
   needs: 'circuit',
   *check(subject) {
     for (const view of subject.pins) {
-      if (!isSignal(view) || view.wires.length === 0 || isAdrift(subject, view.net.id)) continue;
-      if (isReversedRegion(subject, regionOf(subject, view.pin.id))) continue;
-      const hit = hitAtPin(subject, view);
-      if (hit) yield hit;
+      const high = tooHighAt(subject, view);
+      const [wire] = view.wires;
+      if (!high || !wire) continue;
+      const { sure, ...figures } = high;
+      const end = wire.ends.find((one) => one.kind === 'pin' && one.pin === view.pin.id);
+      yield {
+        identity: view.pin.id,
+        span: end?.span ?? wire.span,
+        related: [
+          ...wiresRelated(view.wires.slice(1), view.pin.id),
+          ...view.uses.slice(0, 1).map(({ span }) => ({ message: `${view.pin.id} is used here`, span })),
+        ],
+        severity: sure ? 'error' : 'warning',
+        detail: { input: view.pin.id, ...figures },
+      };
     }
     const told = new Set<string>();
     for (const input of partInputs(subject)) {
@@ -48,7 +58,6 @@ export default defineRule<Detail>({
       yield {
         identity: part.id,
         span: part.span,
-        related: [],
         detail: {
           input: `${part.id}.${input.primitive.ends[0]}`,
           volts: most.volts,
@@ -151,6 +160,25 @@ void setup() { pinMode(4, OUTPUT); } void loop() { digitalWrite(4, LOW); }
 `,
     },
     {
+      about: 'a knob that ends at 5 V, on a pin that stands less',
+      build: `
+//- sketch.ino
+void setup() {} void loop() { if (analogRead(A0) > 900) delay(1); }
+//- hardware.jsonc
+{
+  "format": 1,
+  "board": "nucleo-f103rb",
+  "parts": { "dial": { "kind": "potentiometer", "value": "10k" } },
+  "wires": [
+    { "path": ["5V", "dial.1"] },
+    { "path": ["dial.2", "GND"] },
+    { "from": "dial.wiper", "to": "A0" }
+//                                 ^^ level-too-high: A0 gets 5.0 V from 5V (A0 as input, dial turned to its first end)
+  ]
+}
+`,
+    },
+    {
       about: 'a 5 V signal on a pin that tolerates it',
       build: `
 //- sketch.ino
@@ -170,35 +198,3 @@ void setup() { pinMode(D7, INPUT); } void loop() { if (digitalRead(D7) == HIGH) 
     },
   ],
 });
-
-/** Only what the pin's own supply cannot reach counts as a corner: a rail and its pins rise together. */
-function hitAtPin(subject: Subject, view: PinView): Hit<Detail> | undefined {
-  const { board } = subject.build;
-  const stands = (view.pin.maxInputVolts ?? board.limits.pinMaxVolts)?.max;
-  const logic = viewOf(subject, board.logicRail)?.pin.volts;
-  const most = highest(voltsAtPin(subject, view));
-  const wire = view.wires[0];
-  if (stands === undefined || !logic || !most || !wire) return undefined;
-  const sure = most.volts.typ > stands;
-  if (!sure && (most.volts.max <= stands || most.volts.typ <= logic.typ * 1.001)) return undefined;
-  const from = liftedBy(subject, view.net.id, most, stands, view.pin.id);
-  if (from.length === 0) return undefined;
-  if (clampHolds(subject, view, most, stands)) return undefined;
-  const end = wire.ends.find((one) => one.kind === 'pin' && one.pin === view.pin.id);
-  return {
-    identity: view.pin.id,
-    span: end?.span ?? wire.span,
-    related: [
-      ...wiresRelated(view.wires.slice(1), view.pin.id),
-      ...view.uses.slice(0, 1).map(({ span }) => ({ message: `${view.pin.id} is used here`, span })),
-    ],
-    severity: sure ? 'error' : 'warning',
-    detail: {
-      input: view.pin.id,
-      volts: sure ? most.volts : { ...most.volts, typ: most.volts.max },
-      stands,
-      state: most.state?.words ?? '',
-      from,
-    },
-  };
-}

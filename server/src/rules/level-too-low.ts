@@ -5,6 +5,7 @@ import { formatQuantity } from '../base/quantity';
 import type { Span } from '../base/span';
 import { defineRule } from './rule';
 import type { PinView, Subject } from './subject';
+import { isStarved } from './support/blocked-feeds';
 import { isTooLow } from './support/low-pins';
 import { isSignal, partOf, relatedOf, wiresRelated } from './support/views';
 import { weakInputs } from './support/weak-inputs';
@@ -43,7 +44,7 @@ export default defineRule<Detail>({
     for (const view of subject.pins) {
       const low = isSignal(view) ? isTooLow(subject, view) : undefined;
       const place = low && placeOf(subject, view, low.part);
-      if (!low || !place) continue;
+      if (!low || !place || isStarved(subject, low.part)) continue;
       const needed = subject.build.board.limits.inputHighVolts.max;
       yield {
         identity: view.pin.id,

@@ -39,9 +39,11 @@ export default defineRule<Detail>({
     };
   },
   message: ({ core }) =>
-    (core === 'avr'
-      ? 'This jump starts the program again without a reset: pins, timers and interrupts stay as they were. '
-      : 'No program begins at address zero on this chip: it crashes here. ') + `${ways[core]}.`,
+    `${
+      core === 'avr'
+        ? 'This jump starts the program again without a reset: pins, timers and interrupts stay as they were. '
+        : 'No program begins at address zero on this chip: it crashes here. '
+    }${ways[core]}.`,
   examples: [
     jump(
       'a call of a pointer that is zero',

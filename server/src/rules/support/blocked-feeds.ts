@@ -1,10 +1,11 @@
 /** Diodes in a feed that block it: with the ring towards the supply nothing ever comes through. */
+import type { Primitive } from '../../base/primitive';
 import type { Placed, Subject } from '../subject';
-import { reach } from './conduction';
 import { poleOf } from './poles';
 import { reversedParts } from './reversed-supplies';
-import { allClosed, groundNets, type PlacedOf, placedOf } from './supplies';
+import { groundNets, joinedNets, type PlacedOf, placedOf } from './supplies';
 import { isSignal, lampsOf, partOf } from './views';
+import { walk } from './walk';
 
 export interface BlockedFeed {
   readonly diode: PlacedOf<'diode'>;
@@ -12,9 +13,30 @@ export interface BlockedFeed {
   readonly towards: string;
   /** What gets nothing: a part's terminal, or a supply pin of the board. */
   readonly starved: string;
+  /** Nets that hang on its far end. */
+  readonly nets: ReadonlySet<string>;
 }
 
+const store = new WeakMap<Subject, readonly BlockedFeed[]>();
+
 export function blockedFeeds(subject: Subject): readonly BlockedFeed[] {
+  let found = store.get(subject);
+  if (!found) {
+    found = findBlocked(subject);
+    store.set(subject, found);
+  }
+  return found;
+}
+
+/** True for a part that gets nothing for such a diode. */
+export function isStarved(subject: Subject, part: string): boolean {
+  const nets = new Set(blockedFeeds(subject).flatMap(({ nets: all }) => [...all]));
+  return placedOf(subject, 'load').some(
+    (load) => load.part === part && load.nets.some((net) => nets.has(net)),
+  );
+}
+
+function findBlocked(subject: Subject): readonly BlockedFeed[] {
   if (subject.doubtful.length > 0 || reversedParts(subject).size > 0) return [];
   return placedOf(subject, 'diode').flatMap((diode) => {
     const { lamp, breakdownVolts, ends } = diode.primitive;
@@ -25,12 +47,14 @@ export function blockedFeeds(subject: Subject): readonly BlockedFeed[] {
     const supply = poleOf(subject, cathode);
     if (supply.up && !supply.down) {
       const starved = starvedAt(subject, diode, anode, 'plus', supply.nets);
-      if (starved !== undefined) return [{ diode, towards: ends[0], starved }];
+      if (starved !== undefined)
+        return [{ diode, towards: ends[0], starved, nets: joinedNets(subject, anode) }];
     }
     const back = poleOf(subject, anode);
     if (back.down && !back.up) {
       const starved = starvedAt(subject, diode, cathode, 'minus', back.nets);
-      if (starved !== undefined) return [{ diode, towards: ends[1], starved }];
+      if (starved !== undefined)
+        return [{ diode, towards: ends[1], starved, nets: joinedNets(subject, cathode) }];
     }
     return [];
   });
@@ -44,30 +68,33 @@ function starvedAt(
   side: 'plus' | 'minus',
   supply: ReadonlySet<string>,
 ): string | undefined {
-  const walk = (resistances: boolean) =>
-    reach(subject, net, {
-      switches: allClosed(subject),
-      resistances,
-      sources: false,
-      without: diode.id,
-      ...(resistances && { diodes: side === 'plus' ? 'up' : 'down' }),
-    });
-  const wide = walk(true);
-  if (isServed(subject, wide, side)) return undefined;
-  const own = walk(false);
+  const wide = walk(
+    subject,
+    [net],
+    (element) => element.id !== diode.id && passive.has(element.primitive.type),
+    (at) => subject.rails[at] !== undefined,
+  );
+  if (subject.rails[net] !== undefined || isServed(subject, wide, side)) return undefined;
+  const own = joinedNets(subject, net);
   const index = side === 'plus' ? 0 : 1;
   const load = placedOf(subject, 'load').find(({ nets }) => own.has(nets[index]));
-  if (load) return `${load.part}.${load.primitive.ends[index]}`;
   const coil = placedOf(subject, 'coil').find(({ nets }) => nets.some((one) => own.has(one)));
   const lamp = lampsOf(subject).find(({ nets }) => wide.has(nets[index]));
-  if (coil ?? lamp) return (coil ?? lamp)?.part;
-  // Beside a load the pin itself may be what feeds, with a pack as the reserve.
-  const isPackAlone = !placedOf(subject, 'load').some(({ nets }) => supply.has(nets[0]));
+  const starved = load ? `${load.part}.${load.primitive.ends[index]}` : (coil ?? lamp)?.part;
   const pin = subject.pins.find(
-    (view) => view.pin.type === 'supply' && !view.pin.volts && own.has(view.net.id) && view.wires.length > 0,
+    ({ pin: { type, volts }, net: at, wires }) =>
+      type === 'supply' && !volts && wide.has(at.id) && wires.length > 0,
   );
-  return side === 'plus' && isPackAlone ? pin?.pin.id : undefined;
+  if (!pin) return starved;
+  // A pin that can be fed from a socket feeds what hangs on it, and beside a load a pack may be its reserve.
+  const isForPin = side === 'plus' && starved === undefined && own.has(pin.net.id);
+  return isForPin && !placedOf(subject, 'load').some(({ nets }) => supply.has(nets[0]))
+    ? pin.pin.id
+    : undefined;
 }
+
+/** What current goes through either way, or may. */
+const passive: ReadonlySet<string> = new Set(['resistor', 'coil', 'potentiometer', 'switch', 'diode']);
 
 /** True where a supply, a pin, a transistor or something nobody described may serve one of the nets. */
 function isServed(subject: Subject, nets: ReadonlySet<string>, side: 'plus' | 'minus'): boolean {
@@ -83,8 +110,12 @@ function isServed(subject: Subject, nets: ReadonlySet<string>, side: 'plus' | 'm
       case 'source':
         return own(ends[side === 'plus' ? 0 : 1]);
       case 'transistor':
-      case 'logic-output':
+        // One that stands on ground gives no plus.
+        if (side === 'plus' && primitive.channel === 'n' && grounds.has(ends[1])) return own(third);
         return ends.some(own) || own(third);
+      case 'logic-output':
+        // One that is itself behind the diode gives nothing, and one that only pulls low gives no plus.
+        return own(ends[0]) && (side === 'minus' ? !own(ends[1]) : third !== undefined && !own(third));
       default:
         return false;
     }
@@ -94,14 +125,26 @@ function isServed(subject: Subject, nets: ReadonlySet<string>, side: 'plus' | 'm
   );
 }
 
-/** True where something is known of the inside of every terminal. */
+/** True where something is known of the inside of every part on a net, at one of its terminals there. */
 function isKnown(subject: Subject, terminals: Subject['build']['nets'][number]['terminals']): boolean {
-  return terminals.every(({ part, terminal }) =>
-    partOf(subject, part)?.inside.some(
-      (primitive) =>
-        primitive.ends.includes(terminal) ||
-        (primitive.type === 'potentiometer' && primitive.wiper === terminal) ||
-        (primitive.type === 'source' && primitive.from === terminal),
-    ),
+  const known = new Set(
+    terminals.flatMap(({ part, terminal }) => {
+      const touches = partOf(subject, part)?.inside.some((primitive) => endsOf(primitive).includes(terminal));
+      return touches ? [part] : [];
+    }),
   );
+  return terminals.every(({ part }) => known.has(part));
+}
+
+function endsOf(primitive: Primitive): readonly (string | undefined)[] {
+  switch (primitive.type) {
+    case 'potentiometer':
+      return [...primitive.ends, primitive.wiper];
+    case 'logic-output':
+      return [...primitive.ends, primitive.supply];
+    case 'source':
+      return [...primitive.ends, primitive.from];
+    default:
+      return primitive.ends;
+  }
 }

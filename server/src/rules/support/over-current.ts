@@ -95,8 +95,12 @@ function loadedPins(subject: Subject): readonly OverCurrent[] {
 /** Uses that drive a pin, those first that may give it the level. */
 export function usesDriving({ uses }: PinView, drive: Drive | undefined): readonly PinUse[] {
   const all = uses.filter(({ action }) => driving.has(action));
-  const gives = ({ value }: PinUse) =>
-    value?.kind !== 'known' || value.values.some((level) => (drive === 'high' ? level !== 0 : level === 0));
+  // Whatever a pulse width is set to, the pin is low for a part of the time.
+  const gives = ({ action, value }: PinUse) =>
+    value?.kind !== 'known' ||
+    (drive === 'high'
+      ? value.values.some((level) => level !== 0)
+      : action !== 'write' || value.values.includes(0));
   return [...all.filter(gives), ...all.filter((use) => !gives(use))];
 }
 

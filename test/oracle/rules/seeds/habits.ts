@@ -1,16 +1,25 @@
 /** Faults that stand in the sketch’s habits: what loops, times and registers do. */
-import { code, lampOn } from '../additions';
+import { adapter, code, lampOn } from '../additions';
 import { rewrite } from '../mutate';
+import type { SeedEdit } from '../seed';
 import { type MakeSeeds, seed } from './book';
 
+/** Boards whose USB socket is the console; the third is a supply of its own, where the build has none. */
+const SOCKETS: readonly (readonly [string, readonly SeedEdit[]])[] = [
+  ['telegraph', []],
+  ['scoreboard', adapter('feeder', '9 V', 'VIN', 'p4.cathode')],
+  ['ticket-reader', adapter('feeder', '9 V', 'VIN', 'reader.-')],
+  ['ghost-ship', adapter('feeder', '7.5 V', 'VIN', 'guest.-')],
+];
+
 const serialAwaited: MakeSeeds = () => [
-  ...(['telegraph', 'scoreboard', 'ticket-reader', 'ghost-ship'] as const).flatMap((build) =>
+  ...SOCKETS.flatMap(([build, fed]) =>
     ['while (!Serial);', 'while (!Serial) {\n    delay(1);\n  }'].map((wait) =>
       seed(
         'serial-awaited',
         build,
         wait.split('\n')[0] ?? wait,
-        code({ setup: `Serial.begin(9600);\n  ${wait}` }),
+        [...code({ setup: `Serial.begin(9600);\n  ${wait}` }), ...fed],
         [{ line: 'while (!Serial)' }],
       ),
     ),
@@ -21,6 +30,17 @@ const serialAwaited: MakeSeeds = () => [
       build,
       'no longer than two seconds',
       code({ setup: 'Serial.begin(9600);\n  while (!Serial && millis() < 2000);' }),
+      [],
+      { silent: true },
+    ),
+  ),
+  // Without a supply of its own the board hangs on a computer, which is there.
+  ...(['scoreboard', 'ticket-reader', 'ghost-ship'] as const).map((build) =>
+    seed(
+      'serial-awaited',
+      build,
+      'a board that only USB feeds',
+      code({ setup: 'Serial.begin(9600);\n  while (!Serial);' }),
       [],
       { silent: true },
     ),
@@ -53,39 +73,15 @@ const jump: MakeSeeds = () =>
       ),
     );
 
-const watchdog: MakeSeeds = () =>
-  (
-    [
-      'beacon-and-horn',
-      'quay-lights',
-      'turnstile',
-      'winch',
-      'tide-column',
-      'engine-room',
-      'star-wall',
-      'range-lights',
-    ] as const
-  ).map((build, index) => {
-    const time = ['WDTO_15MS', 'WDTO_30MS', 'WDTO_250MS', 'WDTO_1S'][index % 4] ?? 'WDTO_15MS';
-    return seed(
-      'watchdog-left-on',
-      build,
-      `restarts by the watchdog, ${time}`,
-      code({
-        top: '#include <avr/wdt.h>',
-        loop: `if (millis() > 86400000UL) {\n    wdt_enable(${time});\n    while (true) {}\n  }`,
-      }),
-      [{ line: 'wdt_enable(' }],
-    );
-  });
-
-const timerZero: MakeSeeds = () =>
-  (
+const timerZero: MakeSeeds = () => [
+  ...(
     [
       ['beacon-and-horn', 'TCCR0B = (TCCR0B & 0b11111000) | 0x01;'],
       ['quay-lights', 'TCCR0B = TCCR0B & B11111000 | B00000010;'],
+      ['quay-lights', 'TCCR0B = TCCR0B & 0b11111000 | 0b00000010;'],
       ['turnstile', 'TCCR0B = 0x01;'],
-      ['winch', 'TCCR0B |= 1;'],
+      ['winch', 'TCCR0B |= 4;'],
+      ['range-lights', 'TCCR0B &= ~1;'],
       ['tide-column', 'TCCR0B = _BV(CS00);'],
       ['engine-room', 'TCCR0B = (TCCR0B & 0xF8) | 0x05;'],
       ['star-wall', 'TCCR0B = 0x02;'],
@@ -102,7 +98,19 @@ const timerZero: MakeSeeds = () =>
       }),
       [{ line: 'TCCR0B' }],
     ),
-  );
+  ),
+  // The bit is set already: the core divides by 64.
+  seed(
+    'timer-zero-changed',
+    'winch',
+    'TCCR0B |= 1;',
+    code({ setup: 'TCCR0B |= 1;', loop: 'delay(1);' }),
+    [],
+    {
+      silent: true,
+    },
+  ),
+];
 
 const narrow: MakeSeeds = () => [
   ...(
@@ -178,31 +186,8 @@ const store: MakeSeeds = () => [
   ),
 ];
 
-const unheard: MakeSeeds = () =>
-  (
-    [
-      ['beacon-and-horn', 'delay(8000);', 'quay'],
-      ['winch', 'delay(5000);', 'up'],
-      ['guest-counter', 'delay(6000);', 'count'],
-      ['quay-lights', 'delay(10000);', 'call'],
-      ['ticket-digit', 'delay(7000);', 'clerk'],
-      ['cannon-deck', 'delay(9000);', 'fuse'],
-      ['tide-clock', 'delay(30000);', 'setKey'],
-      ['lock-gate', 'delay(4000);\n  delay(4000);', 'open'],
-    ] as const
-  ).map(([build, wait, part]) =>
-    seed(
-      'button-unheard',
-      build,
-      `${wait.split('\n')[0]} beside ${part}`,
-      code({ loop: wait }),
-      [{ line: wait.split('\n')[0] ?? '' }, { line: 'digitalRead' }, { line: 'delay' }],
-      { says: [part] },
-    ),
-  );
-
-const foreign: MakeSeeds = () =>
-  (
+const foreign: MakeSeeds = () => [
+  ...(
     [
       ['signal-box', 'PORTB |= 1;'],
       ['signal-box', 'DDRD = 0xFF;'],
@@ -210,10 +195,19 @@ const foreign: MakeSeeds = () =>
       ['light-tower', 'TCCR1B = 1;'],
       ['pressure-gauge', 'DDRB |= 4;'],
       ['dock-bell', 'PORTB = 0;'],
-      ['toy-organ', 'TCCR2A = 0;'],
+      ['porthole', 'TCCR2A = 0;'],
       ['test-bench', 'PORTC &= 1;'],
     ] as const
-  ).map(([build, text]) => seed('foreign-register', build, text, code({ setup: text }), [{ line: text }]));
+  ).map(([build, text]) => seed('foreign-register', build, text, code({ setup: text }), [{ line: text }])),
+  seed(
+    'foreign-register',
+    'toy-organ',
+    'a register that this core imitates',
+    code({ setup: 'TCCR2A = 0;' }),
+    [],
+    { silent: true },
+  ),
+];
 
 const pwmRange: MakeSeeds = () => [
   ...(
@@ -231,10 +225,12 @@ const pwmRange: MakeSeeds = () => [
       ['aquarium-moon', 'analogRead(kKnobPin) >> 2', 'analogRead(kKnobPin) > 400 ? 900 : 10'],
     ] as const
   ).map(([build, find, put]) =>
-    seed('pwm-range', build, put, rewrite(find, put), [{ line: 'analogWrite(' }], { besides: ['idle-wire'] }),
+    seed('pwm-over-range', build, put, rewrite(find, put), [{ line: 'analogWrite(' }], {
+      besides: ['idle-wire'],
+    }),
   ),
   seed(
-    'pwm-range',
+    'pwm-over-range',
     'beacon-and-horn',
     'a second lamp at 1000',
     [
@@ -244,7 +240,7 @@ const pwmRange: MakeSeeds = () => [
     [{ line: 'analogWrite(5' }],
   ),
   seed(
-    'pwm-range',
+    'pwm-over-range',
     'beacon-and-horn',
     'a second lamp at 255',
     [
@@ -259,11 +255,9 @@ const pwmRange: MakeSeeds = () => [
 export const HABIT_SEEDS: readonly MakeSeeds[] = [
   serialAwaited,
   jump,
-  watchdog,
   timerZero,
   narrow,
   store,
-  unheard,
   foreign,
   pwmRange,
 ];

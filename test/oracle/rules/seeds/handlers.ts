@@ -83,7 +83,7 @@ const torn: MakeSeeds = () =>
         ...code({ loop: 'if (knocks > 300) return;' }),
       ],
       [{ line: 'knocks > 300' }, { line: `volatile ${type} knocks` }],
-      { says: ['knocks'] },
+      { says: ['knocks'], besides: ['bounce-counted'] },
     ),
     seed(
       'shared-torn',
@@ -96,7 +96,7 @@ const torn: MakeSeeds = () =>
         }),
       ],
       [],
-      { silent: true },
+      { silent: true, besides: ['bounce-counted'] },
     ),
   ]);
 
@@ -123,7 +123,7 @@ const notInRam: MakeSeeds = () =>
       'a handler that counts, in flash',
       handler('rung++;', pin, 'volatile uint8_t rung = 0;'),
       [{ line: 'knocked' }],
-      { says: ['knocked'] },
+      { says: ['knocked'], besides: ['bounce-counted'] },
     ),
     seed(
       'handler-not-in-ram',
@@ -152,7 +152,7 @@ const bounce: MakeSeeds = () =>
     .filter(([, pin]) => pin !== '')
     .map(([build, pin]) =>
       seed(
-        'edges-uncounted-bounce',
+        'bounce-counted',
         build,
         `${pin} counted in a handler`,
         [

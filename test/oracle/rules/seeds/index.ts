@@ -2,6 +2,7 @@
 import type { CleanBuild } from '../builds';
 import type { Seed } from '../seed';
 import { ANALOG_SEEDS } from './analog';
+import { BLOCKED_SEEDS } from './blocked';
 import { openBook } from './book';
 import { BUDGET_SEEDS } from './budgets';
 import { BUS_LINE_SEEDS } from './bus-lines';
@@ -13,7 +14,9 @@ import { HABIT_SEEDS } from './habits';
 import { HANDLER_SEEDS } from './handlers';
 import { INTERRUPT_SEEDS } from './interrupts';
 import { LAMP_SEEDS } from './lamps';
+import { LEG_SEEDS } from './legs';
 import { LEVEL_SEEDS } from './levels';
+import { LIST_SEEDS } from './lists';
 import { LOAD_SEEDS } from './loads';
 import { ORDER_SEEDS } from './orders';
 import { PAPER_SEEDS } from './papers';
@@ -21,6 +24,8 @@ import { PIN_SEEDS } from './pins';
 import { PULL_SEEDS } from './pulls';
 import { RESET_SEEDS } from './reset';
 import { SERIAL_SEEDS } from './serial';
+import { START_SEEDS } from './starts';
+import { STORE_SEEDS } from './stores';
 import { SUM_SEEDS } from './sums';
 import { SUPPLY_SEEDS } from './supplies';
 import { TIMER_SEEDS } from './timers';
@@ -44,6 +49,7 @@ const MAKERS = [
     ...PULL_SEEDS,
     ...SUPPLY_SEEDS,
     ...FEED_SEEDS,
+    ...BLOCKED_SEEDS,
     ...BUDGET_SEEDS,
     ...LOAD_SEEDS,
   ],
@@ -58,6 +64,7 @@ const MAKERS = [
     ...ANALOG_SEEDS,
     ...GATE_SEEDS,
   ],
+  ...[...LEG_SEEDS, ...LIST_SEEDS, ...START_SEEDS, ...STORE_SEEDS],
 ];
 
 export function makeSeeds(builds: readonly CleanBuild[]): readonly Seed[] {

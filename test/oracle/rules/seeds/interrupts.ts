@@ -63,7 +63,7 @@ const noInterrupt: MakeSeeds = () => [
       `a handler for ${part}, which has a line`,
       armed(`digitalPinToInterrupt(${nameOf(signalOf(build, part))})`),
       [],
-      { silent: true },
+      { silent: true, besides: ['handler-not-in-ram'] },
     ),
   ),
 ];

@@ -107,7 +107,8 @@ const totalOver: MakeSeeds = () =>
       `${numbers.length} pins at once`,
       loads(numbers, far, ohms, level),
       ['pinMode(pin, OUTPUT)', 'digitalWrite(pin, HIGH)'].map((line) => ({ line })),
-      { besides: ['group-over', 'pin-over-recommended'] },
+      // Thirteen at a time pass what USB gives, too.
+      { besides: ['group-over', 'pin-over-recommended', 'supply-over'] },
     ),
     seed(
       'total-over',

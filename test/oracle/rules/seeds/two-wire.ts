@@ -1,34 +1,34 @@
 /** Faults of what is said on a two-wire bus: too much at once, addresses with a bit too many. */
 import { code } from '../additions';
 import { rewrite } from '../mutate';
+import type { Seed, SeedEdit } from '../seed';
 import { type MakeSeeds, seed } from './book';
 
-const wireFull: MakeSeeds = () => [
-  ...(['tide-clock', 'greenhouse'] as const).flatMap((build) => {
-    const at = build === 'tide-clock' ? 'CLOCK_CHIP' : 'soilAddress';
-    return [33, 40, 64, 100].map((count) =>
-      seed(
-        'wire-buffer-full',
-        build,
-        `${count} bytes at once`,
-        code({
-          loop: `Wire.beginTransmission(${at});\n  for (int i = 0; i < ${build === 'greenhouse' ? count * 8 : count}; i++) Wire.write(i);\n  Wire.endTransmission();`,
-        }),
-        [{ line: 'Wire.write(i)' }, { line: 'for (int i = 0' }],
-      ),
-    );
-  }),
-  seed(
-    'wire-buffer-full',
-    'tide-clock',
-    '32 bytes at once',
-    code({
-      loop: 'Wire.beginTransmission(CLOCK_CHIP);\n  for (int i = 0; i < 32; i++) Wire.write(i);\n  Wire.endTransmission();',
-    }),
-    [],
-    { silent: true },
-  ),
-];
+/** A display at 0x3C is there already; the sketch speaks to it by hand. */
+const WIRED = [
+  ['tide-clock', 'CLOCK_CHIP', [33, 40, 64, 100], 32],
+  ['ferry-board', '0x3C', [129, 150, 200], 128],
+  // The core of this chip has a buffer of 256 bytes (Wire.h of the core, from memory).
+  ['greenhouse', 'soilAddress', [257], 256],
+] as const;
+
+const sent = (address: string, count: number): SeedEdit[] =>
+  code({
+    top: '#include <Wire.h>',
+    loop: `Wire.beginTransmission(${address});\n  for (int i = 0; i < ${count}; i++) Wire.write(i);\n  Wire.endTransmission();`,
+  });
+
+const wireFull: MakeSeeds = () =>
+  WIRED.flatMap(([build, address, over, most]): Seed[] => [
+    ...over.map((count) =>
+      seed('transmission-too-long', build, `${count} bytes at once`, sent(address, count), [
+        { line: `beginTransmission(${address})` },
+        { line: 'Wire.write(i)' },
+        { line: 'for (int i = 0' },
+      ]),
+    ),
+    seed('transmission-too-long', build, `${most} bytes at once`, sent(address, most), [], { silent: true }),
+  ]);
 
 const eightBit: MakeSeeds = () =>
   (

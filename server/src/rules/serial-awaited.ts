@@ -1,7 +1,9 @@
 /** The sketch waits for somebody to open the console, on a board that runs without a computer. */
 
 import { defineRule } from './rule';
+import { boardFeeds } from './support/board-feeds';
 import { habitsOf } from './support/habits';
+import { partOf } from './support/views';
 
 interface Detail {
   readonly name: string;
@@ -17,9 +19,8 @@ export default defineRule<Detail>({
   maturity: 'new',
   needs: 'hardware',
   *check(subject) {
-    const source = subject.build.parts.find(({ inside }) =>
-      inside.some((primitive) => primitive.type === 'source' && primitive.from === undefined),
-    );
+    const [feed] = boardFeeds(subject);
+    const source = feed && partOf(subject, feed.source.part);
     if (!source) return;
     const [wait] = habitsOf(subject, 'wait-loop').filter(({ waitsFor }) => waitsFor === 'console');
     if (wait?.name === undefined) return;

@@ -94,7 +94,8 @@ function mostDrawn(subject: Subject, region: Region, element: string, isLogic: b
     const pins = isLogic ? givenByPins(state) : 0;
     const typ = isChopped(region, state)
       ? loads.typ
-      : Math.max(0, state.point.amps[element]?.typ ?? 0) + pins;
+      : // What a rail gives holds what its pins give; a source beside it does not.
+        Math.max(0, state.point.amps[element]?.typ ?? 0) + (element.startsWith('rail:') ? 0 : pins);
     // At rest and at their peaks are loads; the corners of resistors are tolerances, and no peaks.
     const amps = { min: Math.min(typ, loads.min), typ, max: typ - loads.typ + loads.max };
     if (!most || amps.typ > most.amps.typ || (amps.typ === most.amps.typ && amps.max > most.amps.max))

@@ -4,9 +4,9 @@ import { rewrite } from '../mutate';
 import type { SeedEdit } from '../seed';
 import { type MakeSeeds, seed } from './book';
 
-/** Boards whose USB socket is the console; the third is a supply of its own, where the build has none. */
+/** Boards whose USB socket is the console, each with a supply of its own for the board. */
 const SOCKETS: readonly (readonly [string, readonly SeedEdit[]])[] = [
-  ['telegraph', []],
+  ['telegraph', adapter('feeder', '9 V', 'VIN', 'pointer.-')],
   ['scoreboard', adapter('feeder', '9 V', 'VIN', 'p4.cathode')],
   ['ticket-reader', adapter('feeder', '9 V', 'VIN', 'reader.-')],
   ['ghost-ship', adapter('feeder', '7.5 V', 'VIN', 'guest.-')],

@@ -107,8 +107,7 @@ const totalOver: MakeSeeds = () =>
       `${numbers.length} pins at once`,
       loads(numbers, far, ohms, level),
       ['pinMode(pin, OUTPUT)', 'digitalWrite(pin, HIGH)'].map((line) => ({ line })),
-      // Thirteen at a time pass what USB gives, too.
-      { besides: ['group-over', 'pin-over-recommended', 'supply-over'] },
+      { besides: ['group-over', 'pin-over-recommended'] },
     ),
     seed(
       'total-over',

@@ -22,6 +22,7 @@ import { ORDER_SEEDS } from './orders';
 import { PAPER_SEEDS } from './papers';
 import { PIN_SEEDS } from './pins';
 import { PULL_SEEDS } from './pulls';
+import { REMARK_SEEDS } from './remarks';
 import { RESET_SEEDS } from './reset';
 import { SERIAL_SEEDS } from './serial';
 import { START_SEEDS } from './starts';
@@ -38,6 +39,7 @@ const MAKERS = [
     ...LAMP_SEEDS,
     ...RESET_SEEDS,
     ...PAPER_SEEDS,
+    ...REMARK_SEEDS,
     ...INTERRUPT_SEEDS,
     ...TIMER_SEEDS,
     ...CHIP_SEEDS,

@@ -47,6 +47,18 @@ async function checkFaulty(
   }
 }
 
+test('the installed command line checks and draws too', (context) => {
+  requireOracle(context, missing, missing === '');
+  if (installed === undefined) {
+    throw new Error('the package was not installed');
+  }
+  const cli = join(installed.extension, 'server/dist/cli.js');
+  const clean = join(root, 'hardware-schemas/examples/harbour-model');
+  const run = (command: string) => spawnSync(process.execPath, [cli, command, clean], { encoding: 'utf8' });
+  expect(run('check')).toMatchObject({ status: 0, stderr: '' });
+  expect(run('picture')).toMatchObject({ status: 0, stdout: expect.stringContaining('data-part="beacon"') });
+});
+
 test('the installed server runs by WebAssembly, and natively where that is missing', async (context) => {
   requireOracle(context, missing, missing === '');
   if (installed === undefined) {

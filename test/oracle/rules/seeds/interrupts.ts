@@ -136,17 +136,19 @@ const pullUpLost: MakeSeeds = () =>
   );
 
 const levelOnInput: MakeSeeds = () => [
-  ...BUTTONS.filter((signal) => !isAvr(signal)).map((signal) =>
-    seed(
-      'level-on-input',
-      signal.build,
-      `the old way to pull ${signal.part} up`,
-      {
-        find: signal.mode ?? '',
-        put: `${signal.mode?.replace('INPUT_PULLUP', 'INPUT')}  digitalWrite(${/\((\w+)/.exec(signal.mode ?? '')?.[1]}, HIGH);\n`,
-      },
-      [{ line: 'HIGH);' }],
-      { says: [signal.pin], besides: ['floating-input'] },
+  ...BUTTONS.filter((signal) => !isAvr(signal)).flatMap((signal) =>
+    ['HIGH', 'true'].map((level) =>
+      seed(
+        'level-on-input',
+        signal.build,
+        `the old way to pull ${signal.part} up, with ${level}`,
+        {
+          find: signal.mode ?? '',
+          put: `${signal.mode?.replace('INPUT_PULLUP', 'INPUT')}  digitalWrite(${/\((\w+)/.exec(signal.mode ?? '')?.[1]}, ${level});\n`,
+        },
+        [{ line: `, ${level});` }],
+        { says: [signal.pin], besides: ['floating-input'] },
+      ),
     ),
   ),
   seed(
